@@ -1,0 +1,47 @@
+"""What can go wrong, in words that name the place and what was expected."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Problem:
+    """One thing wrong in a garage file; the header is line 1, 0 is the whole file."""
+
+    file: str
+    line: int
+    field: str
+    message: str
+
+    def __str__(self) -> str:
+        place = f"{self.file}:{self.line}" if self.line else self.file
+        return ": ".join(part for part in (place, self.field, self.message) if part)
+
+
+class PartsplanError(Exception):
+    """Anything this program says no to; the message is one clear line."""
+
+
+class InvalidGarage(PartsplanError):
+    """A garage that cannot be read; carries every problem, in file order."""
+
+    def __init__(self, problems: Iterable[Problem]) -> None:
+        self.problems: tuple[Problem, ...] = tuple(sorted(set(problems)))
+        super().__init__("\n".join(map(str, self.problems)))
+
+
+class InvalidRequest(PartsplanError):
+    """A request that the garage cannot answer, such as a fault it does not have."""
+
+
+class SolverFailed(PartsplanError):
+    """The solver ended without a plan and without proof that there is none."""
+
+
+class UnsoundPlan(PartsplanError):
+    """A plan that verification refused; it is never shown."""
+
+    def __init__(self, violations: Iterable[object]) -> None:
+        self.violations = tuple(violations)
+        listed = "; ".join(map(str, self.violations))
+        super().__init__(f"the plan failed its verification: {listed}")
