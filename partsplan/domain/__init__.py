@@ -1,5 +1,11 @@
 """Frozen facts: what somebody has, what it costs, what is decided, and why."""
 
+from partsplan.domain.comparison import (
+    BreakEven,
+    Candidate,
+    Comparison,
+    Lever,
+)
 from partsplan.domain.fault import (
     Cause,
     Fault,
@@ -85,6 +91,10 @@ from partsplan.domain.scales import (
     Tax,
     Use,
 )
+from partsplan.domain.score import (
+    FaultScores,
+    Score,
+)
 from partsplan.domain.vehicle import (
     LONG_AGO,
     Milestone,
@@ -99,9 +109,12 @@ __all__ = [
     "Access",
     "AfterWatched",
     "Assumed",
+    "BreakEven",
+    "Candidate",
     "Cause",
     "Choices",
     "Coding",
+    "Comparison",
     "CrowdedOut",
     "Cure",
     "Currency",
@@ -110,6 +123,7 @@ __all__ = [
     "DrivabilityGrade",
     "EnjoymentGiven",
     "Fault",
+    "FaultScores",
     "FaultStatus",
     "Flow",
     "Garage",
@@ -119,6 +133,7 @@ __all__ = [
     "Instalment",
     "Job",
     "LedgerLine",
+    "Lever",
     "Likelihood",
     "LongerThanAllHours",
     "LossPerMonth",
@@ -144,6 +159,7 @@ __all__ = [
     "RiskLevel",
     "Route",
     "RouteRule",
+    "Score",
     "Severity",
     "Shortfall",
     "Skip",
