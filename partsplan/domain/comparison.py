@@ -56,7 +56,7 @@ class Candidate:
         First ordering month that leads to a fitting, and that fitting month; None if
         there is none, and then ``bars`` says why.
     cash_now
-        Money out in the ordering month, deposit included. [minor units]
+        Due with the order, deposit included. [minor units]
     cash_back
         Deposit that is counted on to come back. [minor units]
     service

@@ -9,7 +9,7 @@ from typing import TypeVar
 from partsplan.domain.fault import Cause, Fault
 from partsplan.domain.money import Currency
 from partsplan.domain.months import Month
-from partsplan.domain.numbers import CURED, ZERO
+from partsplan.domain.numbers import CURED, ONE, ZERO
 from partsplan.domain.option import Access, Option, Supplier, Tool
 from partsplan.domain.scales import Stage
 from partsplan.domain.vehicle import Milestone, Vehicle
@@ -144,6 +144,10 @@ class Garage:
     def mean_budget(self) -> Fraction:
         """[minor units a month]"""
         return Fraction(sum(self.monthly_budget), self.months)
+
+    def rate(self, currency: str) -> Fraction:
+        """Own minor units for one minor unit of a currency; 1 for its own."""
+        return ONE if currency == self.currency.code else self.rates[currency]
 
     def index(self, month: Month) -> int:
         """The place of a month on this garage's time line; the first month is 0."""

@@ -153,6 +153,8 @@ class Plan:
         Solver time. [s]
     solver
         Name and version.
+    interrupted
+        Whether somebody stopped the search; the best plan so far is kept.
     """
 
     status: PlanStatus
@@ -168,4 +170,4 @@ class Plan:
     ledger: tuple[LedgerLine, ...]
     seconds: float
     solver: str
-    warnings: tuple[str, ...] = ()
+    interrupted: bool = False

@@ -1,0 +1,153 @@
+"""From the columns at 1 to choices, and from choices to all their figures."""
+
+from collections import defaultdict
+from collections.abc import Iterable
+from fractions import Fraction
+
+from partsplan.domain import (
+    Choices,
+    Garage,
+    Job,
+    LedgerLine,
+    Offer,
+    Order,
+    Stage,
+    Stages,
+    ToolBuy,
+)
+from partsplan.domain.numbers import CURED
+from partsplan.planning.demands import Demand
+from partsplan.planning.model import Model
+
+
+def decode(model: Model, ones: Iterable[int]) -> tuple[tuple[Offer, ...], Choices]:
+    """The chosen offers and choices; tools that no job needs are not bought."""
+    at_one = set(ones)
+    chosen = tuple(
+        offer
+        for column, offer in zip(model.take, model.offers, strict=True)
+        if column in at_one
+    )
+    needed = {tool for offer in chosen for tool in offer.option.tools}
+    bought = {
+        tool: month
+        for (tool, month), column in model.buy.items()
+        if column in at_one and tool in needed
+    }
+    orders = {offer.option.id: offer.ordered for offer in chosen}
+    return chosen, Choices(orders=orders, tools=bought)
+
+
+def jobs(chosen: tuple[Offer, ...]) -> tuple[Job, ...]:
+    """A job for each chosen offer, by ordering month."""
+    return tuple(
+        Job(
+            option=offer.option.id,
+            faults=tuple(cure.fault for cure in offer.option.fixes),
+            route=offer.option.route,
+            supplier=offer.option.supplier,
+            ordered=offer.ordered,
+            fitted=offer.fitted,
+            landed=offer.price.landed,
+            deposit=offer.price.deposit,
+            charge=offer.charge,
+            hours=offer.option.hours,
+        )
+        for offer in sorted(chosen, key=lambda one: (one.ordered, one.fitted))
+    )
+
+
+def tool_buys(garage: Garage, choices: Choices) -> tuple[ToolBuy, ...]:
+    """The tools that are bought, by month."""
+    return tuple(
+        ToolBuy(tool=tool, month=month, price=garage.tool[tool].price)
+        for tool, month in sorted(choices.tools.items(), key=lambda one: one[::-1])
+    )
+
+
+def orders(garage: Garage, chosen: tuple[Offer, ...]) -> tuple[Order, ...]:
+    """What is ordered together, by month and supplier, with its shipping."""
+    goods: dict[tuple[int, str], int] = defaultdict(int)
+    for offer in chosen:
+        if offer.option.supplier is not None:
+            goods[offer.ordered, offer.option.supplier] += offer.price.goods
+    found = []
+    for (month, name), worth in sorted(goods.items()):
+        supplier = garage.supplier[name]
+        rate = garage.rate(supplier.currency)
+        limit = supplier.free_over
+        free = limit is not None and worth >= round(limit * rate)
+        shipping = 0 if free else round(supplier.shipping * rate)
+        found.append(Order(supplier=name, month=month, goods=worth, shipping=shipping))
+    return tuple(found)
+
+
+def ledger(
+    garage: Garage,
+    chosen: tuple[Offer, ...],
+    ordered: tuple[Order, ...],
+    bought: tuple[ToolBuy, ...],
+) -> tuple[LedgerLine, ...]:
+    """Money and own hours of every month."""
+    out, back = [0] * garage.months, [0] * garage.months
+    hours = [Fraction(0)] * garage.months
+    opened: set[tuple[str, int]] = set()
+    for offer in chosen:
+        for flow in offer.flows:
+            out[flow.month] += flow.out
+            back[flow.month] += flow.back
+        hours[offer.fitted] += offer.option.hours
+        opened |= {(group, offer.fitted) for group in offer.option.access}
+    for group, month in opened:
+        hours[month] += garage.access_group[group].hours
+    for order in ordered:
+        out[order.month] += order.shipping
+    for tool in bought:
+        out[tool.month] += tool.price
+    lines, carried = [], garage.opening_cash
+    for month, budget in enumerate(garage.monthly_budget):
+        before = carried if garage.carry_over or month == 0 else 0
+        carried = before + budget - out[month] + back[month]
+        lines.append(
+            LedgerLine(
+                month=month,
+                budget=budget,
+                out=out[month],
+                back=back[month],
+                balance=carried,
+                hours=hours[month],
+            )
+        )
+    return tuple(lines)
+
+
+def stages(
+    garage: Garage,
+    chosen: tuple[Offer, ...],
+    choices: Choices,
+    demands: tuple[Demand, ...],
+) -> Stages:
+    """The figures that the stages optimise."""
+    cured: dict[str, list[Offer]] = defaultdict(list)
+    best: dict[tuple[str, int], int] = defaultdict(int)
+    for offer in chosen:
+        for fault, benefits in offer.benefits:
+            for month, benefit in enumerate(benefits, start=offer.fitted):
+                best[fault, month] = max(best[fault, month], benefit)
+            if offer.option.relief(fault) >= CURED:
+                cured[fault].append(offer)
+    unmet = dict.fromkeys(Stage, 0)
+    for demand in demands:
+        unmet[demand.stage] += not all(
+            any(one.fitted <= demand.month < one.until for one in cured[fault])
+            for fault in demand.faults
+        )
+    costs = sum(offer.charge for offer in chosen)
+    costs += sum(order.shipping for order in orders(garage, chosen))
+    costs += sum(garage.tool[tool].price for tool in choices.tools)
+    return Stages(
+        missed_deadlines=unmet[Stage.DEADLINES],
+        unsafe_vehicle_months=unmet[Stage.SAFETY],
+        undrivable_vehicle_months=unmet[Stage.MOBILITY],
+        net_worth=sum(best.values()) - costs,
+    )

@@ -1,0 +1,102 @@
+"""What the money and hours of a garage can hold at the very most."""
+
+from fractions import Fraction
+
+from partsplan.domain import Garage, Needs, Offer
+
+
+def money(garage: Garage) -> tuple[int, ...]:
+    """Money above the reserve at each month's end if nothing is bought.
+
+    Shape: one figure a month. [minor units]
+    """
+    left: list[int] = []
+    carried = garage.opening_cash
+    for income in garage.monthly_budget:
+        carried += income
+        left.append(carried - garage.reserve)
+        carried = carried if garage.carry_over else 0
+    return tuple(left)
+
+
+def needs(garage: Garage) -> Needs | None:
+    """The first month that breaks the reserve if nothing is bought.
+
+    With it the least extra money, in hand by then, that would do if nothing is bought.
+    """
+    short = [max(0, -left) for left in money(garage)]
+    first = next((month for month, sum_ in enumerate(short) if sum_), None)
+    if first is None:
+        return None
+    least = max(short) if garage.carry_over else sum(short)
+    return Needs(month=garage.month(first), money=least)
+
+
+def reachable(garage: Garage, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:
+    """The offers that some plan could hold; the others are left out of the model."""
+    most = most_money(garage, offers)
+    return tuple(
+        offer
+        for offer in within_hours(garage, offers)
+        if all(
+            need <= max(have, 0)
+            for need, have in zip(money_needed(garage, offer), most, strict=True)
+        )
+    )
+
+
+def within_hours(garage: Garage, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:
+    """The offers that the hours of their fitting month can hold."""
+    return tuple(
+        offer
+        for offer in offers
+        if hours_needed(garage, offer) <= garage.monthly_hours[offer.fitted]
+    )
+
+
+def most_money(garage: Garage, offers: tuple[Offer, ...]) -> tuple[int, ...]:
+    """The most that each month can hold, above the reserve. [minor units]
+
+    Where unspent money is lost, another job's deposit can come back into a month.
+    """
+    left = money(garage)
+    if garage.carry_over:
+        return left
+    best: dict[tuple[str, int], int] = {}
+    for offer in offers:
+        for flow in offer.flows:
+            key = offer.option.id, flow.month
+            best[key] = max(best.get(key, 0), flow.back)
+    return tuple(
+        have + sum(back for (_, at), back in best.items() if at == month)
+        for month, have in enumerate(left)
+    )
+
+
+def money_needed(garage: Garage, offer: Offer) -> tuple[int, ...]:
+    """Money that the offer with its tools takes of each month. [minor units]
+
+    Cumulative where unspent money moves on. Shipping is left out, since a shared order
+    may be free of it; so are tools where unspent money is lost, since they may have
+    been bought in any earlier month.
+    """
+    taken = [0] * garage.months
+    for flow in offer.flows:
+        taken[flow.month] += flow.out - flow.back
+    if not garage.carry_over:
+        return tuple(taken)
+    taken[offer.fitted] += sum(
+        garage.tool[tool].price
+        for tool in set(offer.option.tools)
+        if not garage.tool[tool].owned
+    )
+    for month in range(1, garage.months):
+        taken[month] += taken[month - 1]
+    return tuple(taken)
+
+
+def hours_needed(garage: Garage, offer: Offer) -> Fraction:
+    """Own hours of the fitting month, with the access it takes alone. [h]"""
+    groups = set(offer.option.access)
+    shared = sum((garage.access_group[one].hours for one in groups), Fraction(0))
+    return offer.option.hours + shared

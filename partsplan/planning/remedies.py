@@ -1,0 +1,124 @@
+"""What it would take: the least help from outside that would meet a demand."""
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from fractions import Fraction
+from math import ceil
+
+from partsplan.domain import Garage, Needs, Offer, PlanStatus, Stage, Stages
+from partsplan.errors import SolverFailed
+from partsplan.planning import reach
+from partsplan.planning.demands import Demand, demands
+from partsplan.planning.model import Model, build
+from partsplan.planning.solver import Solver, SolverRun
+
+HOURS_GRAIN = 100
+"""Extra hours are told in hundredths."""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Remedy:
+    """Extra money in the first month, and extra own hours, that would do.
+
+    Attributes
+    ----------
+    money
+        None if no sum would do. [minor units]
+    hours
+        [h]
+    exact
+        Whether no less would do.
+    """
+
+    money: int | None
+    hours: Fraction | None
+    exact: bool
+
+
+NO_REMEDY = Remedy(money=None, hours=None, exact=True)
+
+
+def least_money(
+    garage: Garage, offers: tuple[Offer, ...], seconds: float
+) -> Needs | None:
+    """The least extra money with which some plan keeps the reserve, if it takes any."""
+    model = build(garage, offers, (), help_with_money=True)
+    run = _least(Solver(model.program), model.extra_money.values(), seconds)
+    if not run.values:
+        raise SolverFailed("the time was up before the missing money was known")
+    short = {
+        month: ceil(run.values[column] - 1e-6)
+        for month, column in model.extra_money.items()
+    }
+    first = next((month for month, money in short.items() if money), None)
+    if first is None:
+        return None
+    return Needs(month=garage.month(first), money=sum(short.values()))
+
+
+def least_help(
+    garage: Garage,
+    offers: tuple[Offer, ...],
+    asked: tuple[Demand, ...],
+    figures: Stages,
+    *,
+    seconds: float,
+) -> Remedy:
+    """The least help with which a plan meets these demands and loses no other.
+
+    ``offers`` are all offers, those that are out of reach too; ``figures`` are those
+    of the plan that does not meet the demands.
+    """
+    wanted = demands(garage)
+    for hours_too in (False, True):
+        within_hours = offers if hours_too else reach.within_hours(garage, offers)
+        model = build(
+            garage,
+            within_hours,
+            wanted,
+            help_with_money=True,
+            help_with_hours=hours_too,
+        )
+        if not all(demand in model.unmet for demand in asked):
+            continue
+        found = _help(model, asked, figures, seconds)
+        if found is not None:
+            return found
+    return NO_REMEDY
+
+
+def _help(
+    model: Model, asked: tuple[Demand, ...], figures: Stages, seconds: float
+) -> Remedy | None:
+    solver = Solver(model.program)
+    solver.hold([(model.unmet[demand], 1.0) for demand in asked], high=0.0)
+    for stage in Stage:
+        counted = [(column, 1.0) for column in model.unmet_of(stage)]
+        if counted:
+            allowed = max(0, figures.of(stage) - model.hopeless_of(stage))
+            solver.hold(counted, high=allowed)
+    hours, exact = Fraction(0), True
+    if model.extra_hours:
+        run = _least(solver, model.extra_hours.values(), seconds)
+        if not run.values:
+            return None
+        exact = run.status is PlanStatus.PROVEN
+        needed = sum(run.values[column] for column in model.extra_hours.values())
+        hours = Fraction(ceil(needed * HOURS_GRAIN - 1e-6), HOURS_GRAIN)
+        solver.hold(
+            [(one, 1.0) for one in model.extra_hours.values()], high=float(hours)
+        )
+    run = _least(solver, model.extra_money.values(), seconds)
+    if not run.values:
+        return None
+    money = sum(run.values[column] for column in model.extra_money.values())
+    return Remedy(
+        money=ceil(money - 1e-6),
+        hours=hours,
+        exact=exact and run.status is PlanStatus.PROVEN,
+    )
+
+
+def _least(solver: Solver, columns: Iterable[int], seconds: float) -> SolverRun:
+    """The least sum of some columns, in whole minor units or hundredths of hours."""
+    return solver.maximise([(one, -1.0) for one in columns], seconds=seconds, gap=0.0)

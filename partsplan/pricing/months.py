@@ -1,0 +1,116 @@
+"""In which months an option can be ordered, or why in none."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from partsplan.domain import (
+    AfterWatched,
+    Coding,
+    FaultStatus,
+    Garage,
+    NoCodingTool,
+    Option,
+    OutsideWindow,
+    QuoteOver,
+    Reason,
+    TooCold,
+    VehicleGone,
+)
+from partsplan.pricing.routes import route_bar
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """An ordering month and the fitting month it leads to."""
+
+    ordered: int
+    fitted: int
+
+
+def fitting_month(option: Option, ordered: int) -> int:
+    """The first month by whose middle the part is in hand."""
+    return ordered + (option.lead_days + 15) // 30
+
+
+def slots(garage: Garage, option: Option) -> tuple[Slot, ...]:
+    """Every ordering month that leads to a fitting within the horizon."""
+    return slots_or_bar(garage, option)[0]
+
+
+def bars(garage: Garage, option: Option) -> tuple[Reason, ...]:
+    """Why the option can be ordered in no month; empty if it can."""
+    bar = slots_or_bar(garage, option)[1]
+    return (bar,) if bar else ()
+
+
+def slots_or_bar(
+    garage: Garage, option: Option
+) -> tuple[tuple[Slot, ...], Reason | None]:
+    """The ordering months, or what leaves none; what always bars comes first."""
+    if bar := _standing_bar(garage, option):
+        return (), bar
+    left = tuple(
+        Slot(month, fitted)
+        for month in range(garage.months)
+        if (fitted := fitting_month(option, month)) < garage.months
+    )
+    earliest = garage.month(left[0].fitted if left else fitting_month(option, 0))
+    if not left:
+        return (), OutsideWindow(
+            option=option.id, earliest=earliest, not_before=None, not_after=None
+        )
+    for keeps, reason in _filters(garage, option, left):
+        left = tuple(slot for slot in left if keeps(slot))
+        if not left:
+            return (), reason
+    return left, None
+
+
+def _standing_bar(garage: Garage, option: Option) -> Reason | None:
+    if bar := route_bar(garage, option):
+        return bar
+    if option.coding is Coding.SELF and not garage.coding_tool:
+        return NoCodingTool(option=option.id)
+    for cure in option.fixes:
+        for before in garage.fault[cure.fault].after:
+            if garage.fault[before].status is FaultStatus.WATCH:
+                return AfterWatched(option=option.id, fault=before)
+    return None
+
+
+_Filter = tuple[Callable[[Slot], bool], Reason]
+
+
+def _filters(garage: Garage, option: Option, left: tuple[Slot, ...]) -> list[_Filter]:
+    fault = garage.fault[option.fixes[0].fault]
+    keep_months = garage.vehicle[fault.vehicle].keep_months
+    filters: list[_Filter] = [
+        (lambda slot: slot.fitted < keep_months, VehicleGone(option=option.id))
+    ]
+    if option.valid_until is not None:
+        last_order = garage.index(option.valid_until)
+        over = QuoteOver(option=option.id, valid_until=option.valid_until)
+        filters.append((lambda slot: slot.ordered <= last_order, over))
+    window = OutsideWindow(
+        option=option.id,
+        earliest=garage.month(left[0].fitted),
+        not_before=option.not_before,
+        not_after=option.not_after,
+    )
+    if option.not_before is not None:
+        first = garage.index(option.not_before)
+        filters.append((lambda slot: slot.fitted >= first, window))
+    if option.not_after is not None:
+        last = garage.index(option.not_after)
+        filters.append((lambda slot: slot.fitted <= last, window))
+    if option.min_temp is not None and garage.mean_temperature is not None:
+        needed, means = option.min_temp, garage.mean_temperature
+        cold = TooCold(
+            option=option.id,
+            needed=needed,
+            warmest=max(means[garage.month(s.fitted).month - 1] for s in left),
+        )
+        filters.append(
+            (lambda s: means[garage.month(s.fitted).month - 1] >= needed, cold)
+        )
+    return filters
