@@ -1,0 +1,45 @@
+"""Generic trouble codes that a scan tool reads from a vehicle."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import cache
+from types import MappingProxyType
+
+from partsplan.catalogue.tables import Row, read_table
+from partsplan.domain import System
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class TroubleCode:
+    """A code of SAE J2012, and the fault it points to.
+
+    Attributes
+    ----------
+    kind
+        Key of the fault kind behind it most often: a lead, no proof; None where
+        the code alone does not tell.
+    """
+
+    code: str
+    meaning: str
+    system: System
+    kind: str | None
+
+
+@cache
+def trouble_codes() -> Mapping[str, TroubleCode]:
+    """Meanings of common generic codes, by code.
+
+    Numbers: SAE J2012 / ISO 15031-6; meanings in our own words.
+    """
+    codes = read_table("trouble_codes.csv", _trouble_code)
+    return MappingProxyType({code.code: code for code in codes})
+
+
+def _trouble_code(row: Row) -> TroubleCode:
+    return TroubleCode(
+        code=row.text("code"),
+        meaning=row.text("meaning"),
+        system=row.member("system", System),
+        kind=row.optional("kind", row.text),
+    )
