@@ -93,10 +93,17 @@ class Stages:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Skip:
-    """An open fault that no job touches, and why."""
+    """An open fault that no job touches, and why.
+
+    Attributes
+    ----------
+    also
+        What rules its other options out, where every option is barred.
+    """
 
     fault: str
     reason: Reason
+    also: tuple[Reason, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -117,6 +124,8 @@ class Shortfall:
         Deadlines, safety or mobility.
     subject
         Id of the fault, milestone or vehicle.
+    faults
+        The faults that stand in the way.
     months
         The months in which it is not met.
     money
@@ -131,6 +140,7 @@ class Shortfall:
 
     stage: Stage
     subject: str
+    faults: tuple[str, ...]
     months: tuple[int, ...]
     money: int | None
     hours: Fraction | None

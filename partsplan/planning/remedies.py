@@ -6,6 +6,7 @@ from fractions import Fraction
 from math import ceil
 
 from partsplan.domain import Garage, Needs, Offer, PlanStatus, Stage, Stages
+from partsplan.domain.numbers import CURED
 from partsplan.errors import SolverFailed
 from partsplan.planning import reach
 from partsplan.planning.demands import Demand, demands
@@ -66,10 +67,14 @@ def least_help(
 ) -> Remedy:
     """The least help with which a plan meets these demands and loses no other.
 
+    Net worth may be lost, unless it comes before the demands in the garage's order.
+
     ``offers`` are all offers, those that are out of reach too; ``figures`` are those
     of the plan that does not meet the demands.
     """
     wanted = demands(garage)
+    if not all(meetable(offers, demand) for demand in asked):
+        return NO_REMEDY
     for hours_too in (False, True):
         within_hours = offers if hours_too else reach.within_hours(garage, offers)
         model = build(
@@ -87,6 +92,19 @@ def least_help(
     return NO_REMEDY
 
 
+def meetable(offers: tuple[Offer, ...], demand: Demand) -> bool:
+    """Whether money and hours without end could meet a demand."""
+    return all(
+        any(
+            offer.option.relief(fault) >= CURED
+            and fault in dict(offer.benefits)
+            and offer.fitted <= demand.month < offer.until
+            for offer in offers
+        )
+        for fault in demand.faults
+    )
+
+
 def _help(
     model: Model, asked: tuple[Demand, ...], figures: Stages, seconds: float
 ) -> Remedy | None:
@@ -97,6 +115,9 @@ def _help(
         if counted:
             allowed = max(0, figures.of(stage) - model.hopeless_of(stage))
             solver.hold(counted, high=allowed)
+    order = model.garage.priority
+    if order.index(Stage.WORTH) < order.index(asked[0].stage):
+        solver.hold(model.worth, low=figures.net_worth - 0.5)
     hours, exact = Fraction(0), True
     if model.extra_hours:
         run = _least(solver, model.extra_hours.values(), seconds)

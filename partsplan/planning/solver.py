@@ -121,8 +121,11 @@ class Solver:
             start=tuple(start),
             watch=watch,
         )
-        self._problem.solver = runner
         runner.actualSolve(self._problem)
+        if runner.handed_back_start:
+            left = max(0.0, seconds - runner.highs.getRunTime())
+            runner.start, runner.timeLimit = (), left
+            runner.actualSolve(self._problem)
         return runner.answer(gap, absolute_gap)
 
     def _add(self, terms: list[tuple[int, float]], sense: int, side: float) -> None:
@@ -249,8 +252,7 @@ class _Runner(pulp.HiGHS):  # type: ignore[misc]
         bound = info.mip_dual_bound
         if info.primal_solution_status != FEASIBLE:
             return self._run(PlanStatus.FAILED, (), bound, seconds)
-        values = tuple(self.highs.getSolution().col_value)
-        # HiGHS 1.16 once called a run optimal and handed its start back: count again.
+        values = self.highs.getSolution().col_value
         value = float(self.costs @ np.array(values))
         if not self.whole:  # HiGHS gives a linear program no bound of this name
             bound = value
@@ -258,10 +260,23 @@ class _Runner(pulp.HiGHS):  # type: ignore[misc]
         proven = status == kinds.kOptimal and bound - value <= close
         return self._run(
             PlanStatus.PROVEN if proven else PlanStatus.FEASIBLE,
-            values,
+            tuple(values),
             bound,
             seconds,
         )
+
+    @property
+    def handed_back_start(self) -> bool:
+        """Whether the columns are worth less than HiGHS says.
+
+        HiGHS 1.16 sometimes calls a run optimal and hands back the start it was given.
+        """
+        info = self.highs.getInfo()
+        if info.primal_solution_status != FEASIBLE or not self.start:
+            return False
+        value = float(self.costs @ np.array(self.highs.getSolution().col_value))
+        told = info.objective_function_value
+        return bool(value < told - 1e-6 * max(1.0, abs(told)))
 
     def _run(
         self,

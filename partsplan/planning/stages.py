@@ -78,7 +78,8 @@ def optimise(
             watch=_watch(progress, stage, constant),
             stopped=found.interrupted,
         )
-        found.ones = _ones(model, run) or found.ones
+        if run.values:
+            found.ones = _ones(model, run)
         if found.ones is None:
             raise SolverFailed("the time was up before any plan was found")
         found.seconds += run.seconds
@@ -103,9 +104,7 @@ def _objective(model: Model, stage: Stage) -> tuple[list[tuple[int, float]], int
     return counted, model.hopeless_of(stage)
 
 
-def _ones(model: Model, run: SolverRun) -> tuple[int, ...] | None:
-    if not run.values:
-        return None
+def _ones(model: Model, run: SolverRun) -> tuple[int, ...]:
     return tuple(
         place
         for place, column in enumerate(model.program.columns)

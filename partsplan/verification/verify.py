@@ -34,3 +34,8 @@ def violations(garage: Garage, plan: Plan) -> tuple[Violation, ...]:
     """Every broken rule, or every wrong figure; empty for a sound plan."""
     broken = broken_rules(garage, plan.choices)
     return broken or tuple(figures(Facts(garage, plan.choices), plan))
+
+
+def cured(garage: Garage, choices: Choices, fault: str, month: int) -> bool:
+    """Whether a fault is cured in a month if these choices are carried out."""
+    return Facts(garage, choices).cured(fault, month)
