@@ -69,9 +69,8 @@ class Offer:
         The share of its expected cost that the plan bears. [minor units]
     flows
         Money out and back within the horizon, by month.
-    benefits
-        For each fault it names that is open: what it gains in each month from
-        ``fitted`` to ``until``. [minor units]
+    faults
+        The open faults it names.
     """
 
     option: Option
@@ -81,9 +80,4 @@ class Offer:
     until: int
     charge: int
     flows: tuple[Flow, ...]
-    benefits: tuple[tuple[str, tuple[int, ...]], ...]
-
-    @property
-    def benefit(self) -> int:
-        """What it gains if nothing else touches its faults. [minor units]"""
-        return sum(sum(months) for _, months in self.benefits)
+    faults: tuple[str, ...]

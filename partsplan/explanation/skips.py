@@ -16,6 +16,7 @@ from partsplan.domain import (
     WorthLessThanCost,
 )
 from partsplan.planning import reach
+from partsplan.planning.benefits import Benefits
 from partsplan.planning.demands import demands
 from partsplan.pricing import bars, offers
 
@@ -29,7 +30,7 @@ def skips(garage: Garage, plan: Plan) -> tuple[Skip, ...]:
     every = offers(garage)
     by_fault: dict[str, list[Offer]] = defaultdict(list)
     for offer in every:
-        for fault, _ in offer.benefits:
+        for fault in offer.faults:
             by_fault[fault].append(offer)
     in_reach = {id(offer) for offer in reach.reachable(garage, every)}
     asked = {fault for demand in demands(garage) for fault in demand.faults}
@@ -65,8 +66,9 @@ def _skip(
         return Skip(fault=fault, reason=ruled_out[0], also=tuple(ruled_out[1:]))
     if not in_reach:
         return Skip(fault=fault, reason=_out_of_reach(garage, made, every))
-    best = max(in_reach, key=lambda offer: offer.benefit - _cost(garage, offer))
-    worth, cost = best.benefit, _cost(garage, best)
+    gains = Benefits(garage)
+    best = max(in_reach, key=lambda one: gains.total(one) - _cost(garage, one))
+    worth, cost = gains.total(best), _cost(garage, best)
     option = best.option.id
     if worth <= cost and not demanded:
         reason: Reason = WorthLessThanCost(option=option, worth=worth, cost=cost)

@@ -16,6 +16,7 @@ from partsplan.domain import (
     ToolBuy,
 )
 from partsplan.domain.numbers import CURED
+from partsplan.planning.benefits import Benefits
 from partsplan.planning.demands import Demand
 from partsplan.planning.model import Model
 
@@ -128,11 +129,13 @@ def stages(
     demands: tuple[Demand, ...],
 ) -> Stages:
     """The figures that the stages optimise."""
+    benefits = Benefits(garage)
     cured: dict[str, list[Offer]] = defaultdict(list)
     best: dict[tuple[str, int], int] = defaultdict(int)
     for offer in chosen:
-        for fault, benefits in offer.benefits:
-            for month, benefit in enumerate(benefits, start=offer.fitted):
+        for fault in offer.faults:
+            months = benefits.of(offer, fault)
+            for month, benefit in enumerate(months, start=offer.fitted):
                 best[fault, month] = max(best[fault, month], benefit)
             if offer.option.relief(fault) >= CURED:
                 cured[fault].append(offer)

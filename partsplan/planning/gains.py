@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 
+from partsplan.planning.benefits import Benefits
 from partsplan.planning.draft import Draft
 
 _Touch = tuple[int, int, tuple[int, ...]]
@@ -10,20 +11,21 @@ _Touch = tuple[int, int, tuple[int, ...]]
 
 def gain(draft: Draft) -> None:
     """Benefits less charges, each month and fault served by one offer at most."""
+    benefits = Benefits(draft.garage)
     direct: dict[int, int] = defaultdict(int)
     touching: dict[str, dict[int, list[_Touch]]] = defaultdict(dict)
     for number, bundle in enumerate(draft.bundles):
         for place in bundle:
             offer = draft.offers[place]
             direct[place] -= offer.charge
-            for fault, benefits in offer.benefits:
-                touch = place, offer.fitted, benefits
+            for fault in offer.faults:
+                touch = place, offer.fitted, benefits.of(offer, fault)
                 touching[fault].setdefault(number, []).append(touch)
     for fault, bundles in touching.items():
         if len(bundles) == 1:
             for touches in bundles.values():
-                for place, _, benefits in touches:
-                    direct[place] += sum(benefits)
+                for place, _, months in touches:
+                    direct[place] += sum(months)
         else:
             _serve(draft, fault, bundles, direct)
     draft.worth += [(draft.take[place], float(sum_)) for place, sum_ in direct.items()]
@@ -38,8 +40,8 @@ def _serve(
     """Where offers of several bundles can be in force at once, the best one counts."""
     active: dict[int, dict[int, list[tuple[int, int]]]] = defaultdict(dict)
     for number, touches in bundles.items():
-        for place, fitted, benefits in touches:
-            for month, benefit in enumerate(benefits, start=fitted):
+        for place, fitted, months in touches:
+            for month, benefit in enumerate(months, start=fitted):
                 active[month].setdefault(number, []).append((place, benefit))
     for month, by_bundle in sorted(active.items()):
         offers = [one for touches in by_bundle.values() for one in touches]

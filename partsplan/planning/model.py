@@ -4,6 +4,7 @@ from collections import defaultdict
 from dataclasses import dataclass, field
 
 from partsplan.domain import Garage, Offer, Stage
+from partsplan.domain.numbers import CURED
 from partsplan.planning import cash, gains, links, work
 from partsplan.planning.demands import Demand
 from partsplan.planning.draft import Draft
@@ -107,10 +108,9 @@ def _count_unmet(
     """A column for each demand, at least 1 less the cures in force of each fault."""
     cures: dict[str, list[int]] = defaultdict(list)
     for place, offer in enumerate(draft.offers):
-        open_faults = {fault for fault, _ in offer.benefits}
-        for cure in offer.option.fixes:
-            if cure.cures and cure.fault in open_faults:
-                cures[cure.fault].append(place)
+        for fault in offer.faults:
+            if offer.option.relief(fault) >= CURED:
+                cures[fault].append(place)
     unmet: dict[Demand, int] = {}
     hopeless: list[Demand] = []
     for demand in demands:

@@ -97,7 +97,7 @@ def meetable(offers: tuple[Offer, ...], demand: Demand) -> bool:
     return all(
         any(
             offer.option.relief(fault) >= CURED
-            and fault in dict(offer.benefits)
+            and fault in offer.faults
             and offer.fitted <= demand.month < offer.until
             for offer in offers
         )

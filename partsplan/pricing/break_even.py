@@ -67,12 +67,7 @@ def price_at(
     supplier = garage.supplier.get(option.supplier or "")
     duty = supplier.duty_rate if supplier else Fraction(0)
     tax = Fraction(price.tax, price.goods + price.duty) if price.tax else Fraction(0)
-    per_piece = (
-        option.quantity
-        * garage.rate(option.currency)
-        * (1 + duty)
-        * (1 + tax)
-    )
+    per_piece = option.quantity * garage.rate(option.currency) * (1 + duty) * (1 + tax)
     if not option.warranty_months:  # a dud is bought again
         per_piece *= 1 / (1 - option.dud_chance)
     piece = option.price + spare / float(per_piece)

@@ -6,7 +6,6 @@ from partsplan.domain import FaultStatus, Garage, Offer, Option, Price
 from partsplan.pricing.cash import flows
 from partsplan.pricing.landed import price
 from partsplan.pricing.months import Slot, slots
-from partsplan.scoring import benefit
 
 
 def offers(garage: Garage) -> tuple[Offer, ...]:
@@ -19,19 +18,16 @@ def offers(garage: Garage) -> tuple[Offer, ...]:
 
 def of(garage: Garage, option: Option) -> tuple[Offer, ...]:
     """The offers of one option, by ordering month."""
-    open_faults = [
-        (cure, garage.fault[cure.fault])
+    faults = tuple(
+        cure.fault
         for cure in option.fixes
         if garage.fault[cure.fault].status is FaultStatus.OPEN
-    ]
-    found = slots(garage, option) if open_faults else ()
+    )
+    found = slots(garage, option) if faults else ()
     if not found:
         return ()
     priced = price(garage, option)
-    gains = [
-        (fault.id, benefit(garage, fault, cure.relief)) for cure, fault in open_faults
-    ]
-    return tuple(_offer(garage, option, priced, slot, gains) for slot in found)
+    return tuple(_offer(garage, option, priced, slot, faults) for slot in found)
 
 
 def service_months(garage: Garage, option: Option, fitted: int) -> int:
@@ -46,10 +42,10 @@ def _offer(
     option: Option,
     priced: Price,
     slot: Slot,
-    gains: list[tuple[str, tuple[int, ...]]],
+    faults: tuple[str, ...],
 ) -> Offer:
     service = service_months(garage, option, slot.fitted)
-    end = len(gains[0][1])
+    end = garage.counted_end(garage.vehicle[garage.fault[faults[0]].vehicle])
     until = min(end, slot.fitted + service)
     share = Fraction(until - slot.fitted, service)
     return Offer(
@@ -60,5 +56,5 @@ def _offer(
         until=until,
         charge=round(priced.expected * share),
         flows=flows(garage, option, priced, slot.ordered, slot.fitted),
-        benefits=tuple((fault, months[slot.fitted : until]) for fault, months in gains),
+        faults=faults,
     )
