@@ -22,18 +22,25 @@ from partsplan.planning.model import Model
 
 
 def decode(model: Model, ones: Iterable[int]) -> tuple[tuple[Offer, ...], Choices]:
-    """The chosen offers and choices; tools that no job needs are not bought."""
+    """The chosen offers and choices; tools that no job needs are not bought.
+
+    Where money moves on, a tool is bought no earlier than it is needed: that never
+    costs another month anything.
+    """
     at_one = set(ones)
     chosen = tuple(
         offer
         for column, offer in zip(model.take, model.offers, strict=True)
         if column in at_one
     )
-    needed = {tool for offer in chosen for tool in offer.option.tools}
+    first_use: dict[str, int] = {}
+    for offer in chosen:
+        for tool in offer.option.tools:
+            first_use[tool] = min(offer.fitted, first_use.get(tool, offer.fitted))
     bought = {
-        tool: month
+        tool: first_use[tool] if model.garage.carry_over else month
         for (tool, month), column in model.buy.items()
-        if column in at_one and tool in needed
+        if column in at_one and tool in first_use
     }
     orders = {offer.option.id: offer.ordered for offer in chosen}
     return chosen, Choices(orders=orders, tools=bought)
