@@ -21,6 +21,8 @@ class Model:
         The column of each offer, and of each tool and buying month.
     worth
         Net worth as (column, minor units).
+    outlays
+        Money that leaves as (column, month, minor units).
     unmet
         For each demand that some offer could meet: its column, 1 if unmet.
     hopeless
@@ -35,6 +37,7 @@ class Model:
     take: tuple[int, ...]
     buy: dict[tuple[str, int], int]
     worth: tuple[tuple[int, float], ...]
+    outlays: tuple[tuple[int, int, int], ...]
     unmet: dict[Demand, int]
     hopeless: tuple[Demand, ...]
     extra_money: dict[int, int] = field(default_factory=dict)
@@ -88,6 +91,7 @@ def build(
         take=tuple(draft.take),
         buy=draft.buy,
         worth=tuple(draft.worth),
+        outlays=tuple(draft.outlays),
         unmet=unmet,
         hopeless=hopeless,
         extra_money=money,

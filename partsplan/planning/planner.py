@@ -9,10 +9,10 @@ from partsplan.domain import (
     Stages,
 )
 from partsplan.planning import decode, reach, remedies
-from partsplan.planning.demands import demands
+from partsplan.planning.demands import Demand, demands
 from partsplan.planning.model import Model, build
 from partsplan.planning.solver import solver_name
-from partsplan.planning.stages import Optimum, Progress, optimise
+from partsplan.planning.stages import Limits, Optimum, Progress, optimise
 from partsplan.pricing import offers
 
 
@@ -50,22 +50,15 @@ def plan(
         empty = None
     wanted = demands(garage)
     model = build(garage, reach.reachable(garage, every), wanted)
-    found = optimise(
-        model,
-        lambda ones: decode.stages(garage, *decode.decode(model, ones), wanted),
-        Optimum(ones=empty),
-        seconds=seconds,
-        gap=gap,
-        threads=threads,
-        progress=progress,
-    )
-    return _plan(model, found, gap)
+    limits = Limits(seconds=seconds, gap=gap, threads=threads)
+    found = optimise(model, wanted, Optimum(ones=empty), limits, progress)
+    return _plan(model, wanted, found, gap)
 
 
-def _plan(model: Model, found: Optimum, gap: float) -> Plan:
+def _plan(model: Model, wanted: tuple[Demand, ...], found: Optimum, gap: float) -> Plan:
     garage = model.garage
     chosen, choices = decode.decode(model, found.ones or ())
-    figures = decode.stages(garage, chosen, choices, demands(garage))
+    figures = decode.stages(garage, chosen, choices, wanted)
     ordered = decode.orders(garage, chosen)
     bought = decode.tool_buys(garage, choices)
     bound = found.bounds[Stage.WORTH]

@@ -4,8 +4,11 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from math import ceil, floor, isfinite
 
-from partsplan.domain import PlanStatus, Stage, Stages
+from partsplan.domain import PlanStatus, Stage
 from partsplan.errors import SolverFailed
+from partsplan.planning import decode
+from partsplan.planning.covers import cover, overspent_month
+from partsplan.planning.demands import Demand
 from partsplan.planning.model import Model
 from partsplan.planning.solver import Solver, SolverRun, Watch
 
@@ -15,11 +18,29 @@ EARLY_SHARE = 0.4
 """An early stage gets this share of the time that is left."""
 ROUNDING = 1e-6
 """What a bound may be off by for the solver's tolerances."""
+MOST_COVERS = 50
+"""Runs of one stage that may end overspent by a tolerance before it is given up."""
 
 Progress = Callable[[str, float, float | None, float | None], None]
 """Told the stage, seconds, best figure and bound while a stage is solved."""
-Measure = Callable[[tuple[int, ...]], Stages]
-"""Tells the true figures of the whole columns at 1."""
+Objective = list[tuple[int, float]]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Limits:
+    """How long and how closely to search.
+
+    Attributes
+    ----------
+    seconds
+        Longest solver time for all stages. [s]
+    gap
+        Relative gap at which net worth counts as proven. [fraction]
+    """
+
+    seconds: float
+    gap: float
+    threads: int = 1
 
 
 @dataclass(slots=True, kw_only=True)
@@ -45,12 +66,9 @@ class Optimum:
 
 def optimise(
     model: Model,
-    measure: Measure,
+    demands: tuple[Demand, ...],
     found: Optimum,
-    *,
-    seconds: float,
-    gap: float,
-    threads: int = 1,
+    limits: Limits,
     progress: Progress | None = None,
 ) -> Optimum:
     """The best columns for the stages, in the garage's order, from ``found`` on.
@@ -61,42 +79,68 @@ def optimise(
         If the time was up before anything was found.
     """
     solver = Solver(model.program)
-    stages = model.garage.priority
-    for stage in stages:
+    for stage in model.garage.priority:
         objective, constant = _objective(model, stage)
         if not objective:
             found.bounds[stage] = constant
             continue
-        left = max(0.0, seconds - found.seconds)
-        run = solver.maximise(
-            objective,
-            seconds=left if stage is stages[-1] else left * EARLY_SHARE,
-            gap=gap if stage is Stage.WORTH else 0.0,
-            absolute_gap=0.0 if stage is Stage.WORTH else COUNT_GAP,
-            threads=threads,
-            start=found.ones or (),
-            watch=_watch(progress, stage, constant),
-            stopped=found.interrupted,
-        )
-        if run.values:
-            found.ones = _ones(model, run)
+        watch = _watch(progress, stage, constant)
+        bound = _solve(model, solver, stage, objective, found, limits, watch)
         if found.ones is None:
             raise SolverFailed("the time was up before any plan was found")
-        found.seconds += run.seconds
-        found.interrupted |= run.interrupted
-        found.proven &= run.status is PlanStatus.PROVEN
-        figure = measure(found.ones).of(stage)
-        best = run.bound if isfinite(run.bound) else _trivial_bound(objective)
+        chosen, choices = decode.decode(model, found.ones)
+        figure = decode.stages(model.garage, chosen, choices, demands).of(stage)
         if stage is Stage.WORTH:
-            found.bounds[stage] = max(figure, floor(best + ROUNDING))
+            found.bounds[stage] = max(figure, floor(bound + ROUNDING))
             solver.hold(objective, low=figure - 0.5)
         else:
-            found.bounds[stage] = min(figure, constant + ceil(-best - ROUNDING))
+            found.bounds[stage] = min(figure, constant + ceil(-bound - ROUNDING))
             solver.hold(objective, low=constant - figure)
     return found
 
 
-def _objective(model: Model, stage: Stage) -> tuple[list[tuple[int, float]], int]:
+def _solve(
+    model: Model,
+    solver: Solver,
+    stage: Stage,
+    objective: Objective,
+    found: Optimum,
+    limits: Limits,
+    watch: Watch | None,
+) -> float:
+    """The bound of one stage; what is best goes into ``found``."""
+    last = stage is model.garage.priority[-1]
+    counts = stage is not Stage.WORTH
+    until = limits.seconds
+    if not last:
+        until = found.seconds + (limits.seconds - found.seconds) * EARLY_SHARE
+    for _ in range(MOST_COVERS):
+        run = solver.maximise(
+            objective,
+            seconds=max(0.0, until - found.seconds),
+            gap=0.0 if counts else limits.gap,
+            absolute_gap=COUNT_GAP if counts else 0.0,
+            threads=limits.threads,
+            start=found.ones or (),
+            watch=watch,
+            stopped=found.interrupted,
+        )
+        found.seconds += run.seconds
+        found.interrupted |= run.interrupted
+        ones = _ones(model, run)
+        month = None if ones is None else _overspent(model, ones)
+        if ones is None or month is None:
+            break
+        terms, most = cover(model, ones, month)
+        solver.hold(terms, high=most)
+    else:
+        raise SolverFailed("the solver could not keep the reserve to the last unit")
+    found.ones = found.ones if ones is None else ones
+    found.proven &= run.status is PlanStatus.PROVEN
+    return run.bound if isfinite(run.bound) else _trivial_bound(objective)
+
+
+def _objective(model: Model, stage: Stage) -> tuple[Objective, int]:
     """What to maximise, and what the stage's figure holds besides."""
     if stage is Stage.WORTH:
         return list(model.worth), 0
@@ -104,7 +148,19 @@ def _objective(model: Model, stage: Stage) -> tuple[list[tuple[int, float]], int
     return counted, model.hopeless_of(stage)
 
 
-def _ones(model: Model, run: SolverRun) -> tuple[int, ...]:
+def _overspent(model: Model, ones: tuple[int, ...]) -> int | None:
+    """The first month that overspends, counted in whole money."""
+    garage = model.garage
+    chosen, choices = decode.decode(model, ones)
+    ordered = decode.orders(garage, chosen)
+    bought = decode.tool_buys(garage, choices)
+    lines = decode.ledger(garage, chosen, ordered, bought)
+    return overspent_month(model, tuple(line.balance for line in lines))
+
+
+def _ones(model: Model, run: SolverRun) -> tuple[int, ...] | None:
+    if not run.values:
+        return None
     return tuple(
         place
         for place, column in enumerate(model.program.columns)
@@ -112,7 +168,7 @@ def _ones(model: Model, run: SolverRun) -> tuple[int, ...]:
     )
 
 
-def _trivial_bound(objective: list[tuple[int, float]]) -> float:
+def _trivial_bound(objective: Objective) -> float:
     """Every column that adds at 1, the others at 0."""
     return sum(max(0.0, value) for _, value in objective)
 

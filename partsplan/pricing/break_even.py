@@ -8,7 +8,7 @@ each break-even solves C(lever) = C* for one lever. Roundings are left out.
 from collections.abc import Iterator
 from fractions import Fraction
 
-from partsplan.domain import BreakEven, Coding, Garage, Lever, Option, Price
+from partsplan.domain import BreakEven, Coding, Garage, Lever, Option, Price, Tax
 from partsplan.pricing.annuity import periods_for
 
 
@@ -18,6 +18,7 @@ def break_evens(
     price: Price,
     *,
     service: int,
+    longest: int,
     recovery: float,
     rival: str,
     rival_per_month: float,
@@ -25,8 +26,8 @@ def break_evens(
 ) -> Iterator[BreakEven]:
     """The break-evens of an option against one rival that lie in a lever's range.
 
-    ``service`` is in months, ``recovery`` the option's capital recovery factor, and
-    ``rate`` the monthly interest rate.
+    ``service`` is in months, and at most ``longest``, when the vehicle goes;
+    ``recovery`` is the option's capital recovery factor, ``rate`` the monthly interest.
     """
     spare = rival_per_month / recovery - price.expected
 
@@ -52,21 +53,20 @@ def break_evens(
             yield at(Lever.DUD_CHANCE, float(option.dud_chance), q, False)
     if option.coding is Coding.PAID and price.coding + spare >= 0:
         yield at(Lever.CODING_COST, price.coding, price.coding + spare, False)
-    if (piece := price_at(garage, option, price, spare)) is not None:
+    if (piece := price_at(garage, option, spare)) is not None:
         yield at(Lever.PRICE, option.price, piece, False)
     life = periods_for(rate, price.expected, rival_per_month)
-    if life is not None:
+    if life is not None and life <= longest:
         now = None if option.life is None else float(service)
         yield at(Lever.LIFE, now, life, True)
 
 
-def price_at(
-    garage: Garage, option: Option, price: Price, spare: float
-) -> float | None:
+def price_at(garage: Garage, option: Option, spare: float) -> float | None:
     """The price of a piece that leaves that much less to spare. [minor units]"""
     supplier = garage.supplier.get(option.supplier or "")
     duty = supplier.duty_rate if supplier else Fraction(0)
-    tax = Fraction(price.tax, price.goods + price.duty) if price.tax else Fraction(0)
+    taxed = supplier is not None and supplier.tax is Tax.ADDED
+    tax = garage.tax_rate if taxed else Fraction(0)
     per_piece = option.quantity * garage.rate(option.currency) * (1 + duty) * (1 + tax)
     if not option.warranty_months:  # a dud is bought again
         per_piece *= 1 / (1 - option.dud_chance)

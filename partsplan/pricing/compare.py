@@ -25,7 +25,7 @@ def compare(garage: Garage, fault: str) -> Comparison:
     return Comparison(
         fault=fault,
         candidates=tuple(candidates),
-        break_evens=tuple(_against_best_rival(garage, candidates)),
+        break_evens=tuple(_against_best_rival(garage, fault, candidates)),
     )
 
 
@@ -62,21 +62,25 @@ def _recovery(garage: Garage, service: int) -> float:
 
 
 def _against_best_rival(
-    garage: Garage, candidates: list[Candidate]
+    garage: Garage, fault: str, candidates: list[Candidate]
 ) -> Iterator[BreakEven]:
     """Every lasting option against the cheapest other one that it could replace."""
+    vehicle = garage.vehicle[garage.fault[fault].vehicle]
     able = [
         one for one in candidates if one.option.lasting and one.per_month is not None
     ]
     for one in able:
         rival = next((other for other in able if other is not one), None)
-        if rival is None or rival.per_month is None or one.service is None:
+        if rival is None or rival.per_month is None:
+            continue
+        if one.service is None or one.fitted is None:
             continue
         yield from break_evens(
             garage,
             one.option,
             one.price,
             service=one.service,
+            longest=vehicle.keep_months - one.fitted,
             recovery=_recovery(garage, one.service),
             rival=rival.option.id,
             rival_per_month=rival.per_month,

@@ -8,6 +8,7 @@ from partsplan.domain import (
     Coding,
     FaultStatus,
     Garage,
+    Month,
     NoCodingTool,
     Option,
     OutsideWindow,
@@ -59,11 +60,14 @@ def slots_or_bar(
         return (), OutsideWindow(
             option=option.id, earliest=earliest, not_before=None, not_after=None
         )
-    for keeps, reason in _filters(garage, option, left):
-        left = tuple(slot for slot in left if keeps(slot))
-        if not left:
+    for keeps, reason in _filters(garage, option, earliest):
+        kept = tuple(slot for slot in left if keeps(slot))
+        if not kept:
             return (), reason
-    return left, None
+        left = kept
+    if cold := _too_cold(garage, option, left):
+        return (), cold
+    return tuple(slot for slot in left if _warm_enough(garage, option, slot)), None
 
 
 def _standing_bar(garage: Garage, option: Option) -> Reason | None:
@@ -81,7 +85,7 @@ def _standing_bar(garage: Garage, option: Option) -> Reason | None:
 _Filter = tuple[Callable[[Slot], bool], Reason]
 
 
-def _filters(garage: Garage, option: Option, left: tuple[Slot, ...]) -> list[_Filter]:
+def _filters(garage: Garage, option: Option, earliest: Month) -> list[_Filter]:
     fault = garage.fault[option.fixes[0].fault]
     keep_months = garage.vehicle[fault.vehicle].keep_months
     filters: list[_Filter] = [
@@ -93,7 +97,7 @@ def _filters(garage: Garage, option: Option, left: tuple[Slot, ...]) -> list[_Fi
         filters.append((lambda slot: slot.ordered <= last_order, over))
     window = OutsideWindow(
         option=option.id,
-        earliest=garage.month(left[0].fitted),
+        earliest=earliest,
         not_before=option.not_before,
         not_after=option.not_after,
     )
@@ -103,14 +107,19 @@ def _filters(garage: Garage, option: Option, left: tuple[Slot, ...]) -> list[_Fi
     if option.not_after is not None:
         last = garage.index(option.not_after)
         filters.append((lambda slot: slot.fitted <= last, window))
-    if option.min_temp is not None and garage.mean_temperature is not None:
-        needed, means = option.min_temp, garage.mean_temperature
-        cold = TooCold(
-            option=option.id,
-            needed=needed,
-            warmest=max(means[garage.month(s.fitted).month - 1] for s in left),
-        )
-        filters.append(
-            (lambda s: means[garage.month(s.fitted).month - 1] >= needed, cold)
-        )
     return filters
+
+
+def _too_cold(garage: Garage, option: Option, left: tuple[Slot, ...]) -> TooCold | None:
+    """That every month left is too cold, if so."""
+    means, needed = garage.mean_temperature, option.min_temp
+    if means is None or needed is None:
+        return None
+    warmest = max(means[garage.month(slot.fitted).month - 1] for slot in left)
+    if warmest >= needed:
+        return None
+    return TooCold(option=option.id, needed=needed, warmest=warmest)
+
+
+def _warm_enough(garage: Garage, option: Option, slot: Slot) -> bool:
+    return _too_cold(garage, option, (slot,)) is None
