@@ -1,0 +1,77 @@
+"""A garage folder becomes a Garage, or every problem in it is told at once."""
+
+from collections.abc import Mapping
+from dataclasses import replace
+from itertools import chain
+from pathlib import Path
+from typing import Any
+
+from partsplan.domain import ZERO, Garage, Weights
+from partsplan.errors import InvalidGarage
+from partsplan.intake import checks
+from partsplan.intake.columns import TABLES
+from partsplan.intake.loading import check_folder, load, misnamed_files
+from partsplan.intake.settings import FILE, Settings
+from partsplan.intake.settings_file import read_settings
+
+POINTS_IN_MEAN_BUDGET = 200
+"""Point-months the mean monthly budget is worth, where money_per_point is not given."""
+
+
+def read_garage(folder: Path) -> Garage:
+    """The garage in a folder of garage.toml and CSV tables.
+
+    Blanks are filled; whatever is odd but can be planned with is in its warnings.
+
+    Raises
+    ------
+    InvalidGarage
+        If anything is wrong; it carries every problem of the whole garage.
+    """
+    check_folder(folder)
+    file = read_settings(folder / FILE)
+    draft, assumed = load(folder, file)
+    tables = draft.tables.values()
+    problems = [
+        *file.problems,
+        *chain.from_iterable(rows.problems for rows in tables),
+        *checks.run(checks.PROBLEMS, draft),
+    ]
+    if problems:
+        raise InvalidGarage(problems)
+    warnings = {
+        *misnamed_files(folder),
+        *chain.from_iterable(rows.warnings for rows in tables),
+        *checks.run(checks.WARNINGS, draft),
+    }
+    facts: dict[str, Any] = {
+        table.name: tuple(table.makes(**row.values) for row in draft.rows(table))
+        for table in TABLES
+    }
+    garage = Garage(
+        **_of_settings(file.settings),
+        **facts,
+        assumed=assumed,
+        warnings=tuple(map(str, sorted(warnings))),
+    )
+    if file.settings.money_per_point is not None:
+        return garage
+    worth = garage.mean_budget / POINTS_IN_MEAN_BUDGET
+    return replace(garage, money_per_point=worth)
+
+
+def _of_settings(settings: Settings) -> Mapping[str, Any]:
+    """What garage.toml says, as fields of a Garage."""
+    same = {
+        name: getattr(settings, name)
+        for name in type(settings).model_fields
+        if name not in ("weights", "rates", "workshop", "money_per_point")
+    }
+    return {
+        **same,
+        "money_per_point": settings.money_per_point or ZERO,
+        "weights": Weights(**dict(settings.weights)),
+        "rates": settings.minor_rates,
+        "mean_temperature": settings.workshop.mean_temperature,
+        "coding_tool": settings.workshop.coding_tool,
+    }
