@@ -1,0 +1,14 @@
+"""Optima of the small garages, worked out once for all tests."""
+
+from functools import cache
+
+from partsplan.domain import Garage
+from tests.support.reference import Best, best
+from tests.support.small_garages import small_garage
+
+
+@cache
+def small_optimum(seed: int) -> tuple[Garage, Best | None]:
+    """The small garage of that seed and a best choice; None if none is legal."""
+    garage = small_garage(seed)
+    return garage, best(garage)
