@@ -132,8 +132,8 @@ class Shortfall:
         Least extra money in the first month that would do; None if no sum would.
         [minor units]
     hours
-        Least extra own hours that would do, with money to spare; None if no number
-        would. [h]
+        Least extra own hours that it takes besides; 0 if money alone would do, None
+        if no number would. [h]
     exact
         Whether the figures are proven least.
     """

@@ -52,7 +52,7 @@ def _candidate(garage: Garage, option: Option) -> Candidate:
         assumed=tuple(
             one
             for one in garage.assumed
-            if one.table == "options.csv" and one.row == option.id
+            if one.table == "options" and one.row == option.id
         ),
     )
 

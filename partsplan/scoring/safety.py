@@ -38,19 +38,16 @@ def safety(fault: Fault, *, driven: bool) -> Score:
     After MIL-STD-882E, tables I and II; the factors are ours, and keep the order of
     table III.
     """
-    if fault.severity is None:
-        return Score(ZERO)
-    if not driven:
-        return Score(ZERO, (NoExposure(),))
-    reasons: list[Reason] = [
-        RiskCell(
-            severity=fault.severity,
-            likelihood=fault.likelihood,
-            level=risk_level(fault.severity, fault.likelihood),
-        )
-    ]
+    reasons: list[Reason] = []
     if fault.inspection is not Inspection.NONE:
         reasons.append(InspectionClass(inspection=fault.inspection))
+    if fault.severity is None:
+        return Score(ZERO, tuple(reasons))
+    if not driven:
+        return Score(ZERO, (NoExposure(), *reasons))
+    level = risk_level(fault.severity, fault.likelihood)
+    cell = RiskCell(severity=fault.severity, likelihood=fault.likelihood, level=level)
+    reasons.insert(0, cell)
     points = SEVERITY_POINTS[fault.severity] * LIKELIHOOD_FACTOR[fault.likelihood]
     return Score(points, tuple(reasons))
 

@@ -1,0 +1,46 @@
+"""Where the program starts."""
+
+import io
+import signal
+import sys
+
+import click
+
+from partsplan.cli.check import check
+from partsplan.cli.command import Group
+from partsplan.cli.compare import compare
+from partsplan.cli.exits import guarded
+from partsplan.cli.faults import faults
+from partsplan.cli.kinds import kinds
+from partsplan.cli.plan import plan
+from partsplan.cli.start import start
+from partsplan.cli.version import version_option
+from partsplan.cli.words import words
+
+NAME = "partsplan"
+
+
+@click.group(cls=Group, example="partsplan plan my-garage")
+@version_option
+def cli() -> None:
+    """Decide which car repairs to buy this month, from where, and why.
+
+    Write what is wrong with your vehicles, and what parts cost where, into a folder of
+    tables ("partsplan start" makes one); the plan tells what to order and fit in which
+    month, what to leave alone, and why. A garage may also come as a tar archive on
+    standard input: tar c my-garage | partsplan plan -
+    """
+
+
+for one in (plan, check, start, faults, compare, kinds, words):
+    cli.add_command(one)
+
+
+def run() -> None:
+    """Run the command line and leave with its exit code."""
+    if hasattr(signal, "SIGPIPE"):  # a reader that has enough is no error
+        signal.signal(signal.SIGPIPE, signal.SIG_DFL)
+    for stream in (sys.stdout, sys.stderr):  # no letter is worth a crash
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
+    sys.exit(guarded(lambda: cli.main(prog_name=NAME, standalone_mode=False)))

@@ -1,0 +1,97 @@
+"""The smaller answers as JSON, schema version 1: money in minor units."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from partsplan.domain import Candidate, Comparison, FaultScores, Garage
+from partsplan.reports.assumptions import assumed_line
+from partsplan.reports.check_text import unquoted
+from partsplan.reports.fault_tables import reasons
+from partsplan.reports.plain_data import dumped, head, plain, reason_data
+
+
+def check_json(garage: Garage) -> str:
+    """What was found in a garage."""
+    tables = (
+        "vehicles",
+        "faults",
+        "options",
+        "suppliers",
+        "access",
+        "tools",
+        "causes",
+        "milestones",
+    )
+    return dumped(
+        {
+            **head(garage),
+            "months": garage.months,
+            "found": {table: len(getattr(garage, table)) for table in tables},
+            "without_option": list(unquoted(garage)),
+            "assumed": [assumed_line(one) for one in garage.assumed],
+            "warnings": list(garage.warnings),
+        }
+    )
+
+
+def faults_json(garage: Garage, ranking: Sequence[FaultScores]) -> str:
+    """The faults in their order, with figures and reasons."""
+    return dumped({**head(garage), "faults": [_fault(garage, one) for one in ranking]})
+
+
+def comparison_json(garage: Garage, comparison: Comparison) -> str:
+    """Every option of one fault, and the break-evens."""
+    return dumped(
+        {
+            **head(garage),
+            "fault": comparison.fault,
+            "options": [_candidate(garage, one) for one in comparison.candidates],
+            "break_evens": plain(comparison.break_evens),
+        }
+    )
+
+
+def _fault(garage: Garage, one: FaultScores) -> dict[str, Any]:
+    fault = garage.fault[one.fault]
+    return {
+        "fault": one.fault,
+        "title": fault.title,
+        "vehicle": fault.vehicle,
+        "status": fault.status.value,
+        "safety": plain(one.safety.points),
+        "drivability": plain(one.drivability.points),
+        "waiting": plain(one.waiting.points),
+        "enjoyment": plain(one.enjoyment.points),
+        "points": plain(one.points.points),
+        "loss_per_month": plain(one.loss),
+        "do_not_drive": one.do_not_drive,
+        "not_drivable": one.not_drivable,
+        "reasons": [reason_data(reason) for reason in reasons(one)],
+    }
+
+
+def _candidate(garage: Garage, one: Candidate) -> dict[str, Any]:
+    option = one.option
+    return {
+        "option": option.id,
+        "route": option.route.value,
+        "supplier": option.supplier,
+        "ordered": None if one.ordered is None else str(garage.month(one.ordered)),
+        "fitted": None if one.fitted is None else str(garage.month(one.fitted)),
+        **plain(one.price),
+        "cash_now": one.cash_now,
+        "cash_back": one.cash_back,
+        "service_months": one.service,
+        "cost_per_month": one.per_month,
+        "hours": plain(option.hours),
+        "coding_by": option.coding.value,
+        "core_chance": plain(option.core_chance),
+        "dud_chance": plain(option.dud_chance),
+        "price_low": option.price_low,
+        "price_high": option.price_high,
+        "price_currency": option.currency,
+        "lead_days": option.lead_days,
+        "licensed_work": one.flagged,
+        "barred": [reason_data(bar) for bar in one.bars],
+        "assumed": [assumed_line(part) for part in one.assumed],
+    }

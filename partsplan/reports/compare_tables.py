@@ -1,0 +1,133 @@
+"""The options of one fault side by side, and where the choice would turn."""
+
+from collections.abc import Callable, Sequence
+
+from partsplan.domain import (
+    Candidate,
+    Coding,
+    Comparison,
+    Garage,
+)
+from partsplan.reports.assumptions import filled
+from partsplan.reports.break_evens import (
+    break_even_sentence,
+    quoted_in,
+)
+from partsplan.reports.figures import money, number, percent, price
+from partsplan.reports.names import fault_name, supplier_name
+from partsplan.reports.page import Page
+from partsplan.reports.tables import Column, text
+from partsplan.reports.words import sentence
+
+LABELS = 24  # room for the names of the lines
+OPTION = 16  # room an option needs
+
+_Cell = Callable[[Garage, Candidate], str]
+
+
+def compare_tables(
+    garage: Garage, comparison: Comparison, *, width: int = 100, colour: bool = False
+) -> str:
+    """Every option of one fault side by side, as text."""
+    page = Page(width, colour)
+    fault = garage.fault[comparison.fault]
+    vehicle = garage.vehicle[fault.vehicle].name
+    page.title(f"Options for {fault_name(fault)}, {vehicle}")
+    if not comparison.candidates:
+        page.paragraph("Nobody has quoted for it yet: ask for a quote.")
+        return str(page)
+    page.paragraph(f"Cheapest month of service first; sums in {garage.currency.code}.")
+    abreast = max(1, (width - LABELS) // OPTION)
+    for first in range(0, len(comparison.candidates), abreast):
+        page.gap()
+        _side_by_side(page, garage, comparison.candidates[first : first + abreast])
+    _notes(page, garage, comparison.candidates)
+    if comparison.break_evens:
+        page.heading("Where the choice would turn")
+        page.bullets(
+            break_even_sentence(garage, comparison, one)
+            for one in comparison.break_evens
+        )
+    return str(page)
+
+
+def _side_by_side(page: Page, garage: Garage, candidates: Sequence[Candidate]) -> None:
+    columns = [Column(""), *(text(one.option.id) for one in candidates)]
+    rows = [
+        (label, *(cell(garage, one) for one in candidates)) for label, cell in _LINES
+    ]
+    page.table(columns, [row for row in rows if any(row[1:])])
+
+
+def _money(sum_of: Callable[[Candidate], float | None]) -> _Cell:
+    def cell(garage: Garage, one: Candidate) -> str:
+        amount = sum_of(one)
+        return "" if amount is None else money(garage.currency, amount)
+
+    return cell
+
+
+def _coding(garage: Garage, one: Candidate) -> str:
+    if one.option.coding is Coding.PAID:
+        return f"paid, {money(garage.currency, one.price.coding)}"
+    return "" if one.option.coding is Coding.NONE else "by yourself"
+
+
+def _core_chance(garage: Garage, one: Candidate) -> str:
+    if not one.price.deposit:
+        return ""
+    counted = one.option.core_chance >= garage.core_trust
+    return percent(one.option.core_chance) + ("" if counted else ", not counted on")
+
+
+def _price_range(garage: Garage, one: Candidate) -> str:
+    option = one.option
+    if option.price_low is None and option.price_high is None:
+        return ""
+    currency = quoted_in(garage, option)
+    low, high = (
+        option.price if bound is None else bound
+        for bound in (option.price_low, option.price_high)
+    )
+    return f"{money(currency, low)} to {price(currency, high)}"
+
+
+def _service(garage: Garage, one: Candidate) -> str:
+    return "" if one.service is None else str(one.service)
+
+
+def _earliest(garage: Garage, one: Candidate) -> str:
+    return "barred" if one.fitted is None else str(garage.month(one.fitted))
+
+
+_LINES: tuple[tuple[str, _Cell], ...] = (
+    ("Route", lambda garage, one: one.option.route.value),
+    ("Supplier", lambda garage, one: supplier_name(garage, one.option.supplier)),
+    ("Landed price", _money(lambda one: one.price.landed)),
+    ("Core deposit", _money(lambda one: one.price.deposit or None)),
+    ("Cash now", _money(lambda one: one.cash_now)),
+    ("Cash back", _money(lambda one: one.cash_back or None)),
+    ("Expected cost", _money(lambda one: one.price.expected)),
+    ("Months of service", _service),
+    ("Cost a month of service", _money(lambda one: one.per_month)),
+    ("Own hours", lambda garage, one: number(one.option.hours)),
+    ("Coding", _coding),
+    ("Chance of a bad part", lambda garage, one: percent(one.option.dud_chance)),
+    ("Old unit accepted", _core_chance),
+    ("Price range", _price_range),
+    ("Days to deliver", lambda garage, one: str(one.option.lead_days)),
+    ("Earliest fitting", _earliest),
+    ("Licensed work", lambda garage, one: "yes" if one.flagged else ""),
+    ("Assumed", lambda garage, one: ", ".join(part.column for part in one.assumed)),
+)
+
+
+def _notes(page: Page, garage: Garage, candidates: Sequence[Candidate]) -> None:
+    barred = [bar for one in candidates for bar in one.bars]
+    if barred:
+        page.heading("Barred, and why")
+        page.bullets(sentence(garage, bar) for bar in barred)
+    assumed = [part for one in candidates for part in one.assumed]
+    if assumed:
+        page.heading("Assumed")
+        page.bullets(filled(assumed))

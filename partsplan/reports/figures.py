@@ -1,0 +1,65 @@
+"""Numbers as people write them."""
+
+from collections.abc import Iterable
+from fractions import Fraction
+from math import floor, log10
+
+from partsplan.domain import Currency, Garage
+
+
+def money(currency: Currency, amount: int | float | Fraction) -> str:
+    """An amount with its decimals, grouped by thousands, without the currency's code.
+
+    [minor units]
+    """
+    text = currency.format(abs(round(amount)))
+    whole, point, decimals = text.partition(".")
+    sign = "-" if round(amount) < 0 else ""
+    return f"{sign}{int(whole):,}{point}{decimals}"
+
+
+def price(currency: Currency, amount: int | float | Fraction) -> str:
+    """An amount followed by the currency's code. [minor units]"""
+    return f"{money(currency, amount)} {currency.code}"
+
+
+def number(value: int | float | Fraction, decimals: int = 2) -> str:
+    """A number without the zeros that say nothing."""
+    text = f"{float(value):.{decimals}f}"
+    text = text.rstrip("0").rstrip(".") if "." in text else text
+    return "0" if text in ("-0", "") else text
+
+
+def percent(share: float | Fraction) -> str:
+    """A share in per cent: whole from 10 % on, two digits that count below."""
+    value = float(share) * 100
+    size = floor(log10(abs(value))) if value else 0
+    decimals = max(0, 1 - size)
+    return f"{number(value, decimals)} %"
+
+
+def count(how_many: int, one: str, many: str = "") -> str:
+    """A count with its noun."""
+    return f"{how_many} {one if how_many == 1 else many or one + 's'}"
+
+
+def month_spans(garage: Garage, months: Iterable[int]) -> str:
+    """Months as spans: ``2027-01 to 2027-03, 2027-06``."""
+    spans: list[list[int]] = []
+    for month in sorted(months):
+        if spans and spans[-1][1] == month - 1:
+            spans[-1][1] = month
+        else:
+            spans.append([month, month])
+    return ", ".join(
+        str(garage.month(first))
+        if first == last
+        else f"{garage.month(first)} to {garage.month(last)}"
+        for first, last in spans
+    )
+
+
+def listed(words: Iterable[str]) -> str:
+    """Words in a row: ``a, b and c``."""
+    *most, last = list(words) or [""]
+    return f"{', '.join(most)} and {last}" if most else last

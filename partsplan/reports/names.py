@@ -1,0 +1,42 @@
+"""How jobs, faults, vehicles and suppliers are called in a text."""
+
+from fractions import Fraction
+
+from partsplan.domain import Fault, Garage, Job
+from partsplan.pricing import flagged
+from partsplan.reports.figures import percent
+
+LICENSED = "*"
+LICENSED_NOTE = f"{LICENSED} Work for a licensed person, or to be checked by one."
+
+
+def fault_name(fault: Fault) -> str:
+    """A fault's title with the id by which it is asked for."""
+    return f"{fault.title} ({fault.id})"
+
+
+def job_name(garage: Garage, job: Job) -> str:
+    """A job by its option; marked where it is for a licensed person."""
+    mark = LICENSED if flagged(garage, garage.option[job.option]) else ""
+    return f"{job.option}{mark}"
+
+
+def job_target(garage: Garage, job: Job) -> str:
+    """What a job is for: its faults, and their vehicle where there are several."""
+    option = garage.option[job.option]
+    faults = [garage.fault[fault] for fault in job.faults]
+    titles = "; ".join(
+        fault.title + _partly(option.relief(fault.id)) for fault in faults
+    )
+    if len(garage.vehicles) == 1:
+        return titles
+    return f"{titles}, {garage.vehicle[faults[0].vehicle].name}"
+
+
+def supplier_name(garage: Garage, supplier: str | None) -> str:
+    """A supplier's name; empty without one."""
+    return garage.supplier[supplier].name if supplier else ""
+
+
+def _partly(relief: Fraction) -> str:
+    return "" if relief == 1 else f" (relieved by {percent(relief)})"

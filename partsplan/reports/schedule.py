@@ -1,0 +1,153 @@
+"""What is done month by month, what it does to cash and hours, and what comes back."""
+
+from collections.abc import Iterator
+
+from partsplan.domain import Garage, Job, Plan
+from partsplan.pricing import flagged, price
+from partsplan.reports.buying import credited_in
+from partsplan.reports.figures import money, number
+from partsplan.reports.names import LICENSED_NOTE, job_name, job_target, supplier_name
+from partsplan.reports.page import Page
+from partsplan.reports.tables import Column, figure, text
+
+
+def month_by_month(page: Page, garage: Garage, plan: Plan) -> None:
+    """Every order and every fitting in the order of the months."""
+    page.heading(f"Month by month [{garage.currency.code}]")
+    if not plan.jobs:
+        page.paragraph("No job is done in these months.")
+        return
+    columns = [
+        Column("Month"),
+        Column("Do"),
+        text("Job"),
+        text("For", share=2),
+        text("From", optional=True),
+        figure("Price"),
+        figure("Hours"),
+    ]
+    page.table(columns, list(_steps(garage, plan)))
+    if any(flagged(garage, garage.option[job.option]) for job in plan.jobs):
+        page.paragraph(LICENSED_NOTE)
+
+
+def cash_and_hours(page: Page, garage: Garage, plan: Plan) -> None:
+    """The ledger, a line a month."""
+    page.heading(f"Cash [{garage.currency.code}] and own hours")
+    columns = [
+        Column("Month"),
+        figure("Before"),
+        figure("Budget"),
+        figure("Out"),
+        figure("Back"),
+        figure("Balance"),
+        figure("Hours used"),
+        figure("of"),
+    ]
+    rows = []
+    before = garage.opening_cash
+    for line in plan.ledger:
+        sums = (before, line.budget, line.out, line.back, line.balance)
+        rows.append(
+            (
+                str(garage.month(line.month)),
+                *(money(garage.currency, one) for one in sums),
+                number(line.hours),
+                number(garage.monthly_hours[line.month]),
+            )
+        )
+        before = line.balance if garage.carry_over else 0
+    page.table(columns, rows)
+    if not garage.carry_over:
+        page.paragraph("Unspent money does not move on to the next month.")
+
+
+def old_units(page: Page, garage: Garage, plan: Plan) -> None:
+    """Old units that go back, by when, and the sum at stake; nothing if none."""
+    jobs = [job for job in plan.jobs if job.deposit]
+    if not jobs:
+        return
+    page.heading(f"Old units to send back [{garage.currency.code}]")
+    columns = [
+        text("Job"),
+        text("To", optional=True),
+        Column("Fitted"),
+        Column("Send within"),
+        figure("At stake"),
+        figure("To return", optional=True),
+        Column("Counted on in"),
+    ]
+    page.table(columns, [_old_unit(garage, job) for job in jobs])
+
+
+def tools(page: Page, garage: Garage, plan: Plan) -> None:
+    """Tools to buy; nothing if none."""
+    if not plan.tools:
+        return
+    page.heading(f"Tools to buy [{garage.currency.code}]")
+    rows = [
+        (
+            garage.tool[buy.tool].name,
+            str(garage.month(buy.month)),
+            money(garage.currency, buy.price),
+            ", ".join(
+                job.option
+                for job in plan.jobs
+                if buy.tool in garage.option[job.option].tools
+            ),
+        )
+        for buy in plan.tools
+    ]
+    page.table([text("Tool"), Column("Month"), figure("Price"), text("For")], rows)
+
+
+def _steps(garage: Garage, plan: Plan) -> Iterator[tuple[str, ...]]:
+    shown = ""
+    for month in range(garage.months):
+        calendar = str(garage.month(month))
+        rows = [row for job in plan.jobs for row in _steps_of(garage, job, month)]
+        for row in (*rows, *_access(garage, plan, month)):
+            yield ("" if calendar == shown else calendar, *row)
+            shown = calendar
+
+
+def _steps_of(garage: Garage, job: Job, month: int) -> Iterator[tuple[str, ...]]:
+    ordered, fitted = job.ordered == month, job.fitted == month
+    if not ordered and not fitted:
+        return
+    yield (
+        "order, fit" if ordered and fitted else "order" if ordered else "fit",
+        job_name(garage, job),
+        job_target(garage, job),
+        supplier_name(garage, job.supplier) if ordered else "",
+        money(garage.currency, job.landed) if ordered else "",
+        number(job.hours) if fitted and job.hours else "",
+    )
+
+
+def _access(garage: Garage, plan: Plan, month: int) -> Iterator[tuple[str, ...]]:
+    """Work shared by jobs behind the same panel, once a month."""
+    opened = {
+        group
+        for job in plan.jobs
+        if job.fitted == month
+        for group in garage.option[job.option].access
+    }
+    for group in garage.access:
+        if group.id in opened:
+            yield "open up", group.id, group.title, "", "", number(group.hours)
+
+
+def _old_unit(garage: Garage, job: Job) -> tuple[str, ...]:
+    option = garage.option[job.option]
+    returning = price(garage, option).core_return
+    trusted = option.core_chance >= garage.core_trust
+    return (
+        job.option,
+        supplier_name(garage, job.supplier),
+        str(garage.month(job.fitted)),
+        f"{option.core_days} days",
+        money(garage.currency, job.deposit),
+        money(garage.currency, returning) if returning else "",
+        str(garage.month(credited_in(garage, job))) if trusted else "not counted on",
+    )

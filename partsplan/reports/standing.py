@@ -1,0 +1,70 @@
+"""In which months a plan leaves a vehicle unsafe or not drivable, and by what."""
+
+from collections.abc import Callable, Iterator
+from dataclasses import dataclass
+
+from partsplan.domain import Fault, FaultStatus, Garage, Plan, Vehicle
+from partsplan.scoring import forbids_driving, stops_driving
+from partsplan.verification import cured
+
+
+@dataclass(frozen=True, slots=True)
+class Trouble:
+    """One fault that keeps its vehicle off the road.
+
+    Attributes
+    ----------
+    months
+        The driven months in which it is not cured; empty if it is cured in the first
+        of them, and so lasts until that job is done.
+    cured_in
+        The first month in which it is; None if the plan never cures it.
+    """
+
+    fault: Fault
+    months: tuple[int, ...]
+    cured_in: int | None
+
+
+def unsafe(garage: Garage, plan: Plan) -> dict[str, tuple[Trouble, ...]]:
+    """What forbids driving, by vehicle."""
+    return _troubles(garage, plan, forbids_driving)
+
+
+def undrivable(garage: Garage, plan: Plan) -> dict[str, tuple[Trouble, ...]]:
+    """What leaves a vehicle not drivable, by vehicle."""
+    return _troubles(garage, plan, stops_driving)
+
+
+def _troubles(
+    garage: Garage, plan: Plan, grave: Callable[[Fault], bool]
+) -> dict[str, tuple[Trouble, ...]]:
+    found = {
+        vehicle.id: tuple(_of_vehicle(garage, plan, vehicle, grave))
+        for vehicle in garage.vehicles
+    }
+    return {vehicle: troubles for vehicle, troubles in found.items() if troubles}
+
+
+def _of_vehicle(
+    garage: Garage, plan: Plan, vehicle: Vehicle, grave: Callable[[Fault], bool]
+) -> Iterator[Trouble]:
+    driven = [month for month in range(garage.months) if garage.driven(vehicle, month)]
+    if not driven:
+        return
+    for fault in garage.faults:
+        if (
+            fault.vehicle != vehicle.id
+            or fault.status is FaultStatus.FIXED
+            or not grave(fault)
+        ):
+            continue
+        mended = [
+            month
+            for month in range(garage.months)
+            if cured(garage, plan.choices, fault.id, month)
+        ]
+        months = tuple(month for month in driven if month not in mended)
+        first = min(mended, default=None)
+        if months or first == driven[0]:
+            yield Trouble(fault, months, first)

@@ -1,0 +1,119 @@
+"""Tables that fit the width at hand."""
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from tabulate import tabulate
+
+from partsplan.reports import wrapping
+
+BETWEEN = 2  # blanks that tabulate puts between two columns
+NARROWEST = 8
+_BREAKS = re.compile(r"\s|(?<=-)")
+
+
+@dataclass(frozen=True, slots=True)
+class Column:
+    """One column.
+
+    Attributes
+    ----------
+    right
+        Whether it is set flush right, as figures are.
+    wraps
+        Whether long cells may be broken into lines.
+    optional
+        Whether it goes when all its cells are blank.
+    share
+        How much room it gets beside others that may be broken.
+    """
+
+    title: str
+    right: bool = False
+    wraps: bool = False
+    optional: bool = False
+    share: int = 1
+
+
+def figure(title: str, *, optional: bool = False) -> Column:
+    """A column of figures."""
+    return Column(title, right=True, optional=optional)
+
+
+def text(title: str, *, share: int = 1, optional: bool = False) -> Column:
+    """A column of words that may be broken into lines."""
+    return Column(title, wraps=True, share=share, optional=optional)
+
+
+def table(
+    columns: Sequence[Column], rows: Sequence[Sequence[str]], *, width: int
+) -> str:
+    """The rows under their titles, no line longer than ``width`` where that can be.
+
+    Cells that may wrap share what the others leave. [characters]
+    """
+    shown = [
+        place
+        for place, column in enumerate(columns)
+        if not column.optional or any(row[place] for row in rows)
+    ]
+    columns = [columns[place] for place in shown]
+    rows = [[row[place] for place in shown] for row in rows]
+    widths = _widths(columns, rows, width)
+    # tabulate pads its own headers; as rows they take no more room than they need
+    lines = [[column.title for column in columns], ["-" * room for room in widths]]
+    lines += [
+        [_broken(cell, room) for cell, room in zip(row, widths, strict=True)]
+        for row in rows
+    ]
+    drawn = tabulate(
+        lines,
+        tablefmt="plain",
+        disable_numparse=True,
+        colalign=["right" if column.right else "left" for column in columns],
+    )
+    return "\n".join(line.rstrip() for line in drawn.splitlines())
+
+
+def _widths(
+    columns: Sequence[Column], rows: Sequence[Sequence[str]], width: int
+) -> list[int]:
+    """Characters for each column; words are cut only where nothing else helps."""
+    cells = [
+        [column.title, *(row[place] for row in rows)]
+        for place, column in enumerate(columns)
+    ]
+    widths = [max(map(len, column)) for column in cells]
+    for shortest in (_longest_piece, lambda _: NARROWEST):
+        floors = [
+            max(len(column.title), shortest(cells[place]))
+            if column.wraps
+            else widths[place]
+            for place, column in enumerate(columns)
+        ]
+        widths = _narrowed(columns, widths, floors, width)
+    return widths
+
+
+def _narrowed(
+    columns: Sequence[Column], widths: Sequence[int], floors: Sequence[int], width: int
+) -> list[int]:
+    """The widths that fit; the widest for its share gives way first."""
+    found = list(widths)
+    over = sum(found) + BETWEEN * (len(found) - 1) - width
+    for _ in range(over):
+        able = [place for place, floor in enumerate(floors) if found[place] > floor]
+        if not able:
+            break
+        found[max(able, key=lambda place: found[place] / columns[place].share)] -= 1
+    return found
+
+
+def _longest_piece(cells: Sequence[str]) -> int:
+    """The longest part of a word that a line break leaves whole."""
+    return max(len(piece) for cell in cells for piece in _BREAKS.split(cell))
+
+
+def _broken(cell: str, width: int) -> str:
+    return cell if len(cell) <= width else "\n".join(wrapping.cell(cell, width))

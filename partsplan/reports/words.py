@@ -1,0 +1,151 @@
+"""Sentences made of reasons, and the words of the closed lists."""
+
+from partsplan.domain import (
+    AfterWatched,
+    CrowdedOut,
+    DamageRisk,
+    DearerThanAllMoney,
+    DrivabilityGrade,
+    EnjoymentGiven,
+    Garage,
+    Grows,
+    InspectionClass,
+    LongerThanAllHours,
+    LossPerMonth,
+    NoCodingTool,
+    NoExposure,
+    NoOption,
+    NotRoadLegal,
+    OptionReason,
+    OutsideWindow,
+    OwnersPoints,
+    QuoteOver,
+    Reason,
+    RiskCell,
+    RouteRule,
+    TooCold,
+    Use,
+    VehicleGone,
+    WorthLessThanCost,
+)
+from partsplan.reports.figures import number, percent, price
+
+GRADES = (
+    "does not hamper driving",
+    "is a nuisance in driving",
+    "hampers driving",
+    "leaves the vehicle hardly drivable",
+    "leaves the vehicle not drivable",
+)
+USES = {
+    Use.DAILY: "used daily",
+    Use.WEEKEND: "used at weekends",
+    Use.PROJECT: "that is a project",
+    Use.STORED: "in store",
+}
+
+
+def sentence(garage: Garage, reason: Reason) -> str:
+    """What a reason says, as a sentence of plain words."""
+    if isinstance(reason, OptionReason):
+        return f"{option_name(garage, reason.option)} {_ruled_out(garage, reason)}"
+    return _scored(garage, reason)
+
+
+def option_name(garage: Garage, option: str) -> str:
+    """An option by its id and its route."""
+    return f"{option} ({garage.option[option].route})"
+
+
+def _scored(garage: Garage, reason: Reason) -> str:
+    match reason:
+        case RiskCell(severity=severity, likelihood=likelihood, level=level):
+            return (
+                f"The risk to people is {level}: severity {int(severity)} "
+                f"({severity.name.lower()}), likelihood {likelihood} "
+                f"({likelihood.name.lower()})."
+            )
+        case NoExposure():
+            return "The vehicle is not driven then, so nobody is exposed."
+        case InspectionClass(inspection=inspection):
+            return f"An inspection would call it a {inspection} deficiency."
+        case DrivabilityGrade(grade=grade, use=use):
+            return f"It {GRADES[grade]} (grade {grade}), on a vehicle {USES[use]}."
+        case LossPerMonth(amount=amount):
+            return f"Each month of waiting costs {price(garage.currency, amount)}."
+        case DamageRisk(chance=chance, cost=cost):
+            return (
+                f"Each month it may do further damage of {price(garage.currency, cost)}"
+                f", with a chance of {percent(chance)}."
+            )
+        case EnjoymentGiven(enjoyment=enjoyment):
+            return f"Its owner would enjoy it {number(enjoyment)} of 10."
+        case OwnersPoints(points=points):
+            return f"Its owner gives it {number(points)} points."
+        case Grows(growth=growth):
+            return f"Its points grow by {percent(growth)} a month."
+        case NoOption():
+            return "Nobody has quoted for it yet: ask for a quote."
+    raise TypeError(f"no sentence for {type(reason).__name__}")
+
+
+def _ruled_out(garage: Garage, reason: OptionReason) -> str:
+    """What follows the name of the option."""
+    currency = garage.currency
+    match reason:
+        case RouteRule(route=route, system=system):
+            return f"is barred: {system} parts do not come by the route {route} here."
+        case NotRoadLegal():
+            return "is barred: it is not road legal, and the vehicle is driven."
+        case NoCodingTool():
+            return "must be coded by yourself, and the workshop has no coding tool."
+        case TooCold(needed=needed, warmest=warmest):
+            return (
+                f"needs {number(needed)} C in the workshop; the warmest month in "
+                f"reach has {number(warmest)} C."
+            )
+        case QuoteOver(valid_until=valid_until):
+            return (
+                f"could be ordered until {valid_until} only: ask for a quote that "
+                "still holds."
+            )
+        case OutsideWindow():
+            return _outside(garage, reason)
+        case VehicleGone():
+            return "could be fitted only when the vehicle is gone."
+        case AfterWatched(fault=fault):
+            return (
+                f"has to wait for {garage.fault[fault].title} ({fault}), which is "
+                "only watched."
+            )
+        case DearerThanAllMoney(needed=needed, money=money):
+            return (
+                f"takes {price(currency, needed)}; no month in reach ever holds more "
+                f"than {price(currency, money)}."
+            )
+        case LongerThanAllHours(needed=needed, hours=own):
+            return (
+                f"takes {number(needed)} own hours; no month in reach has more than "
+                f"{number(own)}."
+            )
+        case WorthLessThanCost(worth=worth, cost=cost):
+            return (
+                f"costs {price(currency, cost)} and gains only "
+                f"{price(currency, worth)}, even in its best month."
+            )
+        case CrowdedOut(worth=worth, cost=cost):
+            return (
+                f"would gain {price(currency, worth)} for {price(currency, cost)}, but "
+                "the money, the hours or the links between jobs go to better ones."
+            )
+    raise TypeError(f"no sentence for {type(reason).__name__}")
+
+
+def _outside(garage: Garage, reason: OutsideWindow) -> str:
+    earliest = f"can be fitted in {reason.earliest} at the earliest"
+    end = garage.month(garage.months - 1)
+    if reason.not_before is None and reason.not_after is None:
+        return f"{earliest}; this plan ends with {end}."
+    first = reason.not_before or garage.start
+    last = reason.not_after or end
+    return f"{earliest} and is allowed from {first} to {last} only (plan until {end})."

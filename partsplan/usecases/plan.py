@@ -1,0 +1,110 @@
+"""Plans a garage, checks the plan, and says why."""
+
+from collections.abc import Callable
+from dataclasses import dataclass, replace
+from pathlib import Path
+from typing import Any
+
+from partsplan.domain import Garage, Needs, Plan, Shortfall, Skip
+from partsplan.errors import InvalidRequest, UnsoundPlan
+
+Progress = Callable[[str, float, float | None, float | None], None]
+"""Told the stage, seconds, best figure and bound while a plan is made."""
+
+WHY = "reasons"
+"""The stage in which a plan is explained."""
+LONGEST_WHY = 10.0
+"""Most time to find what the missed demands would take. [s]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PlanAnswer:
+    """A garage as it was planned, with a sound plan or what it would need.
+
+    Attributes
+    ----------
+    garage
+        With the months and the budget that were asked for.
+    plan
+        Either a plan that passed its verification, or the money it needs.
+    """
+
+    garage: Garage
+    plan: Plan | Needs
+    skips: tuple[Skip, ...] = ()
+    shortfalls: tuple[Shortfall, ...] = ()
+
+
+def plan(
+    folder: Path,
+    *,
+    months: int | None = None,
+    budget: str | None = None,
+    seconds: float = 30.0,
+    gap: float = 1e-4,
+    threads: int = 1,
+    progress: Progress | None = None,
+) -> PlanAnswer:
+    """The best plan for the garage in ``folder``, with what is left alone and why.
+
+    ``months`` and ``budget`` (one amount for every month, decimal text) stand instead
+    of the garage's own; the worth of a point stays what the garage's own budget makes
+    it. A search that was stopped gives its best plan, without what it would take to
+    meet the demands that it misses.
+
+    Raises
+    ------
+    InvalidGarage, InvalidRequest, SolverFailed, UnsoundPlan
+    """
+    from partsplan.intake import read_garage
+    from partsplan.planning import plan as best_plan
+
+    garage = asked(read_garage(folder), months=months, budget=budget)
+    found = best_plan(
+        garage, seconds=seconds, gap=gap, threads=threads, progress=progress
+    )
+    if isinstance(found, Needs):
+        return PlanAnswer(garage=garage, plan=found)
+    return _explained(garage, found, seconds, progress)
+
+
+def asked(garage: Garage, *, months: int | None, budget: str | None) -> Garage:
+    """The garage with the months and the budget of the request.
+
+    Raises
+    ------
+    InvalidRequest
+        If the budget is no amount of the garage's currency, or below 0.
+    """
+    changes: dict[str, Any] = {}
+    if months is not None:
+        changes["months"] = months
+    if budget is not None:
+        try:
+            amount = garage.currency.parse(budget)
+        except ValueError as error:
+            raise InvalidRequest(f"budget: {error}") from error
+        if amount < 0:
+            raise InvalidRequest(f'budget: expected 0 or more, got "{budget}"')
+        changes["budget"] = (amount,)
+    return replace(garage, **changes)
+
+
+def _explained(
+    garage: Garage, found: Plan, seconds: float, progress: Progress | None
+) -> PlanAnswer:
+    from partsplan.explanation import shortfalls, skips
+    from partsplan.verification import violations
+
+    if broken := violations(garage, found):
+        raise UnsoundPlan(broken)
+    if progress:
+        progress(WHY, found.seconds, None, None)
+    return PlanAnswer(
+        garage=garage,
+        plan=found,
+        skips=skips(garage, found),
+        shortfalls=()
+        if found.interrupted
+        else shortfalls(garage, found, seconds=min(seconds, LONGEST_WHY)),
+    )
