@@ -3,30 +3,46 @@
 With sums of billions of minor units a column at 1 - 1e-10 hides a whole unit.
 """
 
+from collections import defaultdict
+from collections.abc import Iterable
+from fractions import Fraction
+
+from partsplan.domain import LedgerLine
 from partsplan.planning.model import Model
 
-
-def overspent_month(model: Model, balances: tuple[int, ...]) -> int | None:
-    """The first month that ends below the reserve."""
-    reserve = model.garage.reserve
-    return next((m for m, money in enumerate(balances) if money < reserve), None)
+Cut = tuple[list[tuple[int, float]], float]
+"""Terms, and the most that they may be."""
 
 
 def cover(
-    model: Model, ones: tuple[int, ...], month: int
-) -> tuple[list[tuple[int, float]], float]:
-    """A row that forbids what overspends a month, as terms and their upper side.
+    model: Model, ones: tuple[int, ...], ledger: tuple[LedgerLine, ...]
+) -> Cut | None:
+    """A row that forbids what breaks a month's money or hours; None if nothing does.
 
-    What is paid by then cannot all be bought again, unless something more brings
-    money back: valid for every plan that keeps the reserve.
+    Valid for every plan: what is taken of that month cannot all be taken again, unless
+    something more brings money back.
     """
-    paid: dict[int, int] = {}
-    for column, at, amount in model.outlays:
-        counts = at <= month if model.garage.carry_over else at == month
-        if counts:
-            paid[column] = paid.get(column, 0) + amount
+    garage = model.garage
+    for line, hours in zip(ledger, garage.monthly_hours, strict=True):
+        if line.balance < garage.reserve:
+            first = 0 if garage.carry_over else line.month
+            return _cut(model.outlays, ones, range(first, line.month + 1))
+        if line.hours > hours:
+            return _cut(model.efforts, ones, range(line.month, line.month + 1))
+    return None
+
+
+def _cut(
+    taken: Iterable[tuple[int, int, int | Fraction]],
+    ones: tuple[int, ...],
+    months: range,
+) -> Cut:
+    sums: dict[int, int | Fraction] = defaultdict(int)
+    for column, month, amount in taken:
+        if month in months:
+            sums[column] += amount
     at_one = set(ones)
-    bought = [one for one, sum_ in paid.items() if sum_ > 0 and one in at_one]
-    helping = [one for one, sum_ in paid.items() if sum_ < 0 and one not in at_one]
-    terms = [(one, 1.0) for one in bought] + [(one, -1.0) for one in helping]
-    return terms, len(bought) - 1.0
+    taking = [one for one, sum_ in sums.items() if sum_ > 0 and one in at_one]
+    helping = [one for one, sum_ in sums.items() if sum_ < 0 and one not in at_one]
+    terms = [(one, 1.0) for one in taking] + [(one, -1.0) for one in helping]
+    return terms, len(taking) - 1.0

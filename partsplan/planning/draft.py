@@ -2,6 +2,7 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, field
+from fractions import Fraction
 from functools import cached_property
 
 from partsplan.domain import Garage, Offer
@@ -23,6 +24,8 @@ class Draft:
     outlays
         Money that leaves in a month, less what comes back, as
         (column, month, minor units).
+    efforts
+        Own hours as (column, month, hours).
     """
 
     garage: Garage
@@ -32,6 +35,7 @@ class Draft:
     buy: dict[tuple[str, int], int] = field(default_factory=dict)
     worth: list[tuple[int, float]] = field(default_factory=list)
     outlays: list[tuple[int, int, int]] = field(default_factory=list)
+    efforts: list[tuple[int, int, Fraction]] = field(default_factory=list)
 
     @cached_property
     def bundles(self) -> tuple[tuple[int, ...], ...]:

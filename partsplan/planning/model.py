@@ -2,6 +2,7 @@
 
 from collections import defaultdict
 from dataclasses import dataclass, field
+from fractions import Fraction
 
 from partsplan.domain import Garage, Offer, Stage
 from partsplan.domain.numbers import CURED
@@ -23,6 +24,8 @@ class Model:
         Net worth as (column, minor units).
     outlays
         Money that leaves as (column, month, minor units).
+    efforts
+        Own hours as (column, month, hours).
     unmet
         For each demand that some offer could meet: its column, 1 if unmet.
     hopeless
@@ -38,6 +41,7 @@ class Model:
     buy: dict[tuple[str, int], int]
     worth: tuple[tuple[int, float], ...]
     outlays: tuple[tuple[int, int, int], ...]
+    efforts: tuple[tuple[int, int, Fraction], ...]
     unmet: dict[Demand, int]
     hopeless: tuple[Demand, ...]
     extra_money: dict[int, int] = field(default_factory=dict)
@@ -92,6 +96,7 @@ def build(
         buy=draft.buy,
         worth=tuple(draft.worth),
         outlays=tuple(draft.outlays),
+        efforts=tuple(draft.efforts),
         unmet=unmet,
         hopeless=hopeless,
         extra_money=money,

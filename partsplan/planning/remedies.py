@@ -113,8 +113,10 @@ def _help(
     for stage in Stage:
         counted = [(column, 1.0) for column in model.unmet_of(stage)]
         if counted:
-            allowed = max(0, figures.of(stage) - model.hopeless_of(stage))
-            solver.hold(counted, high=allowed)
+            allowed = figures.of(stage) - model.hopeless_of(stage)
+            if stage is asked[0].stage:  # no other is given up for those asked
+                allowed -= len(asked)
+            solver.hold(counted, high=max(0, allowed))
     order = model.garage.priority
     if order.index(Stage.WORTH) < order.index(asked[0].stage):
         solver.hold(model.worth, low=figures.net_worth - 0.5)

@@ -4,10 +4,10 @@ from collections.abc import Callable
 from dataclasses import dataclass, field
 from math import ceil, floor, isfinite
 
-from partsplan.domain import PlanStatus, Stage
+from partsplan.domain import LedgerLine, PlanStatus, Stage
 from partsplan.errors import SolverFailed
 from partsplan.planning import decode
-from partsplan.planning.covers import cover, overspent_month
+from partsplan.planning.covers import cover
 from partsplan.planning.demands import Demand
 from partsplan.planning.model import Model
 from partsplan.planning.solver import Solver, SolverRun, Watch
@@ -128,13 +128,13 @@ def _solve(
         found.seconds += run.seconds
         found.interrupted |= run.interrupted
         ones = _ones(model, run)
-        month = None if ones is None else _overspent(model, ones)
-        if ones is None or month is None:
+        cut = None if ones is None else cover(model, ones, _ledger(model, ones))
+        if cut is None:
             break
-        terms, most = cover(model, ones, month)
+        terms, most = cut
         solver.hold(terms, high=most)
     else:
-        raise SolverFailed("the solver could not keep the reserve to the last unit")
+        raise SolverFailed("the solver could not keep to the last unit of money")
     found.ones = found.ones if ones is None else ones
     found.proven &= run.status is PlanStatus.PROVEN
     return run.bound if isfinite(run.bound) else _trivial_bound(objective)
@@ -148,14 +148,12 @@ def _objective(model: Model, stage: Stage) -> tuple[Objective, int]:
     return counted, model.hopeless_of(stage)
 
 
-def _overspent(model: Model, ones: tuple[int, ...]) -> int | None:
-    """The first month that overspends, counted in whole money."""
+def _ledger(model: Model, ones: tuple[int, ...]) -> tuple[LedgerLine, ...]:
     garage = model.garage
     chosen, choices = decode.decode(model, ones)
     ordered = decode.orders(garage, chosen)
     bought = decode.tool_buys(garage, choices)
-    lines = decode.ledger(garage, chosen, ordered, bought)
-    return overspent_month(model, tuple(line.balance for line in lines))
+    return decode.ledger(garage, chosen, ordered, bought)
 
 
 def _ones(model: Model, run: SolverRun) -> tuple[int, ...] | None:

@@ -11,15 +11,17 @@ def hold_hours(draft: Draft, extra: dict[int, int] | None = None) -> None:
     ``extra`` names the columns of extra hours by month.
     """
     garage = draft.garage
-    rows: list[list[tuple[int, float]]] = [[] for _ in range(garage.months)]
     for column, offer in zip(draft.take, draft.offers, strict=True):
         if offer.option.hours:
-            rows[offer.fitted].append((column, float(offer.option.hours)))
+            draft.efforts.append((column, offer.fitted, offer.option.hours))
     for (group, month), bundles in _behind(draft).items():
         opened = draft.program.binary(f"open {group} in {month}")
-        rows[month].append((opened, float(garage.access_group[group].hours)))
+        draft.efforts.append((opened, month, garage.access_group[group].hours))
         for places in bundles:
             draft.at_most(f"access {group} in {month}", places, (opened,))
+    rows: list[list[tuple[int, float]]] = [[] for _ in range(garage.months)]
+    for column, month, hours in draft.efforts:
+        rows[month].append((column, float(hours)))
     for month, terms in enumerate(rows):
         if not terms:
             continue

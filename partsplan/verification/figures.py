@@ -10,6 +10,7 @@ from partsplan.domain import (
     Likelihood,
     Order,
     Plan,
+    Stage,
     Stages,
     ToolBuy,
 )
@@ -23,6 +24,7 @@ HIGH = {(1, "A"), (1, "B"), (1, "C"), (2, "A"), (2, "B")}
 def figures(facts: Facts, plan: Plan) -> Iterator[Violation]:
     """Wrong jobs, orders, tools, money, hours, stages, bounds."""
     for name, told, found in (
+        ("start", plan.start, facts.garage.start),
         ("orders", plan.orders, _orders(facts)),
         ("tools", plan.tools, _tools(facts)),
         ("ledger", plan.ledger, _ledger(facts)),
@@ -35,6 +37,9 @@ def figures(facts: Facts, plan: Plan) -> Iterator[Violation]:
     gap = (plan.bound - worth) / max(1, abs(worth))
     if plan.bound < worth or plan.stage_bounds.net_worth != plan.bound:
         yield Violation("figures: bound", f"{plan.bound} for a worth of {worth}")
+    for stage in (Stage.DEADLINES, Stage.SAFETY, Stage.MOBILITY):
+        if not 0 <= plan.stage_bounds.of(stage) <= plan.stages.of(stage):
+            yield Violation("figures: bound", f"no bound for {stage}")
     if abs(plan.gap - gap) > 1e-12:
         yield Violation("figures: gap", f"told {plan.gap}, found {gap}")
 
