@@ -29,8 +29,9 @@ class Page:
     parts: list[str] = field(default_factory=list)
 
     def title(self, text: str) -> None:
-        """The first line of the text."""
-        self.parts.append(self._inked(text, BOLD))
+        """What the text is about, broken into lines."""
+        lines = prose(text, min(self.width, PROSE))
+        self.parts += [self._inked(line, BOLD) for line in lines]
 
     def heading(self, text: str, *, alarm: bool = False) -> None:
         """A line that opens a section; an alarm is red."""
