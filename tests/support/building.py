@@ -1,6 +1,7 @@
 """A tiny garage to change at will: one vehicle, one fault, one option."""
 
 from collections.abc import Iterable
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -84,3 +85,13 @@ def instalments(text: str) -> tuple[Instalment, ...]:
     return tuple(
         Instalment(months=int(months), share=Fraction(share)) for months, share in parts
     )
+
+
+def richer(made: Garage, money: int) -> Garage:
+    """With that much more in the first month."""
+    return replace(made, opening_cash=made.opening_cash + money)
+
+
+def longer(made: Garage, hours: Fraction) -> Garage:
+    """With that many more own hours in every month."""
+    return replace(made, hours=tuple(one + hours for one in made.hours))
