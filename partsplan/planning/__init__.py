@@ -1,5 +1,7 @@
 """Which offers to take, by a linear program whose answer is proven or bounded."""
 
-from partsplan.planning.planner import plan
+from partsplan.planning.force import Force
+from partsplan.planning.planner import Planner, plan, replan
+from partsplan.planning.stages import Limits
 
-__all__ = ["plan"]
+__all__ = ["Force", "Limits", "Planner", "plan", "replan"]

@@ -1,19 +1,27 @@
 """From a garage to the best plan for it."""
 
+from functools import cached_property
+
 from partsplan.domain import (
+    Choices,
     Garage,
     Needs,
+    Offer,
     Plan,
     PlanStatus,
     Stage,
     Stages,
 )
+from partsplan.errors import SolverFailed
 from partsplan.planning import decode, reach, remedies
 from partsplan.planning.demands import Demand, demands
+from partsplan.planning.force import Force
 from partsplan.planning.model import Model, build
 from partsplan.planning.solver import solver_name
 from partsplan.planning.stages import Limits, Optimum, Progress, optimise
 from partsplan.pricing import offers
+
+NOTHING = Force()
 
 
 def plan(
@@ -38,21 +46,103 @@ def plan(
     SolverFailed
         If the solver refused the model, or found nothing in time.
     """
-    every = offers(garage)
-    empty: tuple[int, ...] | None = ()
-    if needs := reach.needs(garage):
-        # A deposit that comes back can only mend a month that loses unspent money.
-        needs = (
-            needs if garage.carry_over else remedies.least_money(garage, every, seconds)
-        )
+    limits = Limits(seconds=seconds, gap=gap, threads=threads)
+    found = Planner(garage).best(limits, progress=progress)
+    if found is None:
+        raise SolverFailed("the solver says that not even buying nothing is possible")
+    return found
+
+
+def replan(
+    garage: Garage,
+    *,
+    force: Force = NOTHING,
+    start: Choices | None = None,
+    seconds: float = 30.0,
+    gap: float = 1e-4,
+    threads: int = 1,
+    progress: Progress | None = None,
+) -> Plan | Needs | None:
+    """The best plan that does what is forced; None if no plan does.
+
+    ``start`` are choices to begin the search from, those of an earlier plan, say; the
+    rest is as for ``plan``.
+    """
+    limits = Limits(seconds=seconds, gap=gap, threads=threads)
+    return Planner(garage).best(limits, force=force, start=start, progress=progress)
+
+
+class Planner:
+    """Plans one garage again and again; offers and model are made once."""
+
+    def __init__(self, garage: Garage) -> None:
+        self.garage = garage
+
+    @cached_property
+    def offers(self) -> tuple[Offer, ...]:
+        """Every offer of the garage."""
+        return offers(self.garage)
+
+    @cached_property
+    def demands(self) -> tuple[Demand, ...]:
+        """What a plan should reach before money counts."""
+        return demands(self.garage)
+
+    @cached_property
+    def model(self) -> Model:
+        """The model of all offers in reach."""
+        in_reach = reach.reachable(self.garage, self.offers)
+        return build(self.garage, in_reach, self.demands)
+
+    def best(
+        self,
+        limits: Limits,
+        *,
+        force: Force = NOTHING,
+        start: Choices | None = None,
+        progress: Progress | None = None,
+    ) -> Plan | Needs | None:
+        """The best plan that does what is forced; None if no plan does."""
+        garage = self.garage
+        needs = reach.needs(garage)
+        if needs and not garage.carry_over:
+            # A deposit that comes back may mend a month that loses unspent money.
+            needs = remedies.least_money(garage, self.offers, limits.seconds)
+            known = None
+        else:
+            known = () if not force else None
         if needs:
             return needs
-        empty = None
-    wanted = demands(garage)
-    model = build(garage, reach.reachable(garage, every), wanted)
-    limits = Limits(seconds=seconds, gap=gap, threads=threads)
-    found = optimise(model, wanted, Optimum(ones=empty), limits, progress)
-    return _plan(model, wanted, found, gap)
+        rows = tuple(force.rows(self.model))
+        if any(low is not None and not terms for terms, low, _ in rows):
+            return None  # no offer could do what is forced
+        found = optimise(
+            self.model,
+            self.demands,
+            Optimum(ones=known),
+            limits,
+            rows=rows,
+            hint=_columns(self.model, start) if start else (),
+            progress=progress,
+        )
+        if found is None:
+            return None
+        return _plan(self.model, self.demands, found, limits.gap)
+
+
+def _columns(model: Model, start: Choices) -> tuple[int, ...]:
+    """The columns at 1 of choices, as far as the model has them."""
+    ordered = [
+        column
+        for column, offer in zip(model.take, model.offers, strict=True)
+        if start.orders.get(offer.option.id) == offer.ordered
+    ]
+    bought = [
+        column
+        for (tool, month), column in model.buy.items()
+        if start.tools.get(tool) == month
+    ]
+    return (*ordered, *bought)
 
 
 def _plan(model: Model, wanted: tuple[Demand, ...], found: Optimum, gap: float) -> Plan:

@@ -9,6 +9,7 @@ from partsplan.errors import SolverFailed
 from partsplan.planning import decode
 from partsplan.planning.covers import cover
 from partsplan.planning.demands import Demand
+from partsplan.planning.force import Held
 from partsplan.planning.model import Model
 from partsplan.planning.solver import Solver, SolverRun, Watch
 
@@ -69,9 +70,15 @@ def optimise(
     demands: tuple[Demand, ...],
     found: Optimum,
     limits: Limits,
+    *,
+    rows: tuple[Held, ...] = (),
+    hint: tuple[int, ...] = (),
     progress: Progress | None = None,
-) -> Optimum:
+) -> Optimum | None:
     """The best columns for the stages, in the garage's order, from ``found`` on.
+
+    ``rows`` hold besides; None if no columns keep them. ``hint`` are columns at 1 to
+    begin from where ``found`` has none or only knows how to buy nothing.
 
     Raises
     ------
@@ -79,13 +86,17 @@ def optimise(
         If the time was up before anything was found.
     """
     solver = Solver(model.program)
+    for terms, low, high in rows:
+        solver.hold(terms, low=low, high=high)
     for stage in model.garage.priority:
         objective, constant = _objective(model, stage)
         if not objective:
             found.bounds[stage] = constant
             continue
         watch = _watch(progress, stage, constant)
-        bound = _solve(model, solver, stage, objective, found, limits, watch)
+        bound = _solve(model, solver, stage, objective, found, limits, watch, hint)
+        if bound is None:
+            return None
         if found.ones is None:
             raise SolverFailed("the time was up before any plan was found")
         chosen, choices = decode.decode(model, found.ones)
@@ -107,8 +118,12 @@ def _solve(
     found: Optimum,
     limits: Limits,
     watch: Watch | None,
-) -> float:
-    """The bound of one stage; what is best goes into ``found``."""
+    hint: tuple[int, ...],
+) -> float | None:
+    """The bound of one stage, None if nothing is possible.
+
+    What is best goes into ``found``.
+    """
     last = stage is model.garage.priority[-1]
     counts = stage is not Stage.WORTH
     until = limits.seconds
@@ -121,10 +136,12 @@ def _solve(
             gap=0.0 if counts else limits.gap,
             absolute_gap=COUNT_GAP if counts else 0.0,
             threads=limits.threads,
-            start=found.ones or (),
+            start=found.ones or hint,
             watch=watch,
             stopped=found.interrupted,
         )
+        if run.status is PlanStatus.INFEASIBLE and found.ones is None:
+            return None
         found.seconds += run.seconds
         found.interrupted |= run.interrupted
         ones = _ones(model, run)
