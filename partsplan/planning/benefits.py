@@ -9,16 +9,16 @@ class Benefits:
 
     def __init__(self, garage: Garage) -> None:
         self._garage = garage
-        self._months: dict[tuple[str, str], tuple[int, ...]] = {}
+        self._months: dict[tuple[str, int, int], tuple[int, ...]] = {}
 
     def of(self, offer: Offer, fault: str) -> tuple[int, ...]:
         """The gain of each month in which the offer is in force and counts.
 
         Shape: one figure a month from ``offer.fitted`` to before ``offer.until``.
         """
-        key = offer.option.id, fault
+        relief = offer.option.relief(fault)
+        key = fault, relief.numerator, relief.denominator
         if key not in self._months:
-            relief = offer.option.relief(fault)
             self._months[key] = benefit(self._garage, self._garage.fault[fault], relief)
         return self._months[key][offer.fitted : offer.until]
 

@@ -19,21 +19,23 @@ def pay_offers(draft: Draft) -> None:
 
 def pay_shipping(draft: Draft) -> None:
     """Shipping once per supplier and month, free where the order's goods reach it."""
+    ordered = _ordered_from(draft)
     for supplier in draft.garage.suppliers:
         rate = draft.garage.rate(supplier.currency)
         shipping = round(supplier.shipping * rate)
         if not shipping:
             continue
         free_over = None if supplier.free_over is None else supplier.free_over * rate
-        for month, bundles in _ordered_from(draft, supplier.id).items():
+        for month, bundles in sorted(ordered[supplier.id].items()):
             enough = None if free_over is None else round(free_over)
             _ship(draft, supplier.id, month, bundles, shipping, enough)
 
 
 def pay_tools(draft: Draft) -> None:
     """Each tool once, in or before the first fitting month that needs it."""
+    needing_by_tool = _needing(draft)
     for tool in draft.garage.tools:
-        needing = _needing(draft, tool.id)
+        needing = needing_by_tool[tool.id]
         if tool.owned or not needing:
             continue
         fitted = {draft.offers[p].fitted for places in needing for p in places}
@@ -65,26 +67,33 @@ def hold_reserve(draft: Draft, extra: dict[int, int] | None = None) -> None:
         _closed_months(draft, outlays)
 
 
-def _needing(draft: Draft, tool: str) -> list[tuple[int, ...]]:
-    """The places of each bundle that need a tool."""
-    found = (
-        tuple(p for p in bundle if tool in draft.offers[p].option.tools)
-        for bundle in draft.bundles
-    )
-    return [places for places in found if places]
-
-
-def _ordered_from(draft: Draft, supplier: str) -> dict[int, list[tuple[int, ...]]]:
-    """By ordering month, the places of each bundle that order from a supplier."""
-    found: dict[int, list[tuple[int, ...]]] = defaultdict(list)
+def _needing(draft: Draft) -> dict[str, list[tuple[int, ...]]]:
+    """By tool, the places of each bundle that need it."""
+    found: dict[str, list[tuple[int, ...]]] = defaultdict(list)
     for bundle in draft.bundles:
-        months: dict[int, list[int]] = defaultdict(list)
+        here: dict[str, list[int]] = defaultdict(list)
         for place in bundle:
-            if draft.offers[place].option.supplier == supplier:
-                months[draft.offers[place].ordered].append(place)
-        for month, places in months.items():
-            found[month].append(tuple(places))
-    return dict(sorted(found.items()))
+            for tool in dict.fromkeys(draft.offers[place].option.tools):
+                here[tool].append(place)
+        for tool, places in here.items():
+            found[tool].append(tuple(places))
+    return found
+
+
+def _ordered_from(draft: Draft) -> dict[str, dict[int, list[tuple[int, ...]]]]:
+    """By supplier and ordering month, the places of each bundle that order there."""
+    found: dict[str, dict[int, list[tuple[int, ...]]]] = defaultdict(
+        lambda: defaultdict(list)
+    )
+    for bundle in draft.bundles:
+        here: dict[tuple[str, int], list[int]] = defaultdict(list)
+        for place in bundle:
+            offer = draft.offers[place]
+            if offer.option.supplier:
+                here[offer.option.supplier, offer.ordered].append(place)
+        for (supplier, month), places in here.items():
+            found[supplier][month].append(tuple(places))
+    return found
 
 
 def _ship(
@@ -101,12 +110,14 @@ def _ship(
     if enough is not None and enough <= 0:
         return
     paid = draft.program.binary(f"ship from {supplier} in {month}")
+    draft.ship[supplier, month] = paid
     draft.outlays.append((paid, month, shipping))
     draft.worth.append((paid, -float(shipping)))
     either = [paid]
     most = sum(max(goods[place] for place in places) for places in bundles)
     if enough is not None and most >= enough:
         free = draft.program.binary(f"free shipping from {supplier} in {month}")
+        draft.free[supplier, month] = free
         either.append(free)
         terms = [
             (draft.take[place], float(min(worth, enough)))

@@ -46,6 +46,27 @@ def decode(model: Model, ones: Iterable[int]) -> tuple[tuple[Offer, ...], Choice
     return chosen, Choices(orders=orders, tools=bought)
 
 
+def encode(model: Model, choices: Choices) -> tuple[int, ...]:
+    """The columns at 1 of choices, as far as the model knows them."""
+    garage = model.garage
+    taken = [
+        (column, offer)
+        for column, offer in zip(model.take, model.offers, strict=True)
+        if choices.orders.get(offer.option.id) == offer.ordered
+    ]
+    chosen = tuple(offer for _, offer in taken)
+    columns = [column for column, _ in taken]
+    for offer in chosen:
+        for group in set(offer.option.access):
+            columns.append(model.opened.get((group, offer.fitted), -1))
+    for order in orders(garage, chosen):
+        key = order.supplier, order.month
+        paid = model.ship.get(key, -1)
+        columns.append(paid if order.shipping else model.free.get(key, -1))
+    columns += [model.buy.get(bought, -1) for bought in choices.tools.items()]
+    return tuple(sorted({column for column in columns if column >= 0}))
+
+
 def jobs(chosen: tuple[Offer, ...]) -> tuple[Job, ...]:
     """A job for each chosen offer, by ordering month."""
     return tuple(

@@ -1,5 +1,6 @@
 """What a plan should reach before it counts money: deadlines, safety, mobility."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
@@ -73,14 +74,12 @@ def _asks(garage: Garage, fault: Fault, month: int) -> bool:
 def _driven_months(
     garage: Garage, stage: Stage, bad: Callable[[Fault], bool]
 ) -> Iterator[Demand]:
+    found: dict[str, list[str]] = defaultdict(list)
+    for fault in garage.faults:
+        if fault.status is not FaultStatus.FIXED and bad(fault):
+            found[fault.vehicle].append(fault.id)
     for vehicle in garage.vehicles:
-        faults = tuple(
-            fault.id
-            for fault in garage.faults
-            if fault.vehicle == vehicle.id
-            and fault.status is not FaultStatus.FIXED
-            and bad(fault)
-        )
+        faults = tuple(found[vehicle.id])
         if not faults:
             continue
         for month in range(garage.months):

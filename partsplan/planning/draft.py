@@ -19,6 +19,10 @@ class Draft:
         The column of each offer.
     buy
         The column of each tool and buying month.
+    ship, free
+        The columns of each supplier and ordering month: shipping paid, and free.
+    opened
+        The column of each access group and fitting month.
     worth
         Net worth as (column, minor units).
     outlays
@@ -33,6 +37,9 @@ class Draft:
     program: Program = field(default_factory=Program)
     take: list[int] = field(default_factory=list)
     buy: dict[tuple[str, int], int] = field(default_factory=dict)
+    ship: dict[tuple[str, int], int] = field(default_factory=dict)
+    free: dict[tuple[str, int], int] = field(default_factory=dict)
+    opened: dict[tuple[str, int], int] = field(default_factory=dict)
     worth: list[tuple[int, float]] = field(default_factory=list)
     outlays: list[tuple[int, int, int]] = field(default_factory=list)
     efforts: list[tuple[int, int, Fraction]] = field(default_factory=list)

@@ -20,6 +20,10 @@ class Model:
     ----------
     take, buy
         The column of each offer, and of each tool and buying month.
+    ship, free
+        The columns of each supplier and ordering month: shipping paid, and free.
+    opened
+        The column of each access group and fitting month.
     worth
         Net worth as (column, minor units).
     outlays
@@ -39,6 +43,9 @@ class Model:
     program: Program
     take: tuple[int, ...]
     buy: dict[tuple[str, int], int]
+    ship: dict[tuple[str, int], int]
+    free: dict[tuple[str, int], int]
+    opened: dict[tuple[str, int], int]
     worth: tuple[tuple[int, float], ...]
     outlays: tuple[tuple[int, int, int], ...]
     efforts: tuple[tuple[int, int, Fraction], ...]
@@ -94,6 +101,9 @@ def build(
         program=draft.program,
         take=tuple(draft.take),
         buy=draft.buy,
+        ship=draft.ship,
+        free=draft.free,
+        opened=draft.opened,
         worth=tuple(draft.worth),
         outlays=tuple(draft.outlays),
         efforts=tuple(draft.efforts),

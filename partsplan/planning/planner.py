@@ -122,27 +122,12 @@ class Planner:
             Optimum(ones=known),
             limits,
             rows=rows,
-            hint=_columns(self.model, start) if start else (),
+            hint=decode.encode(self.model, start) if start else None,
             progress=progress,
         )
         if found is None:
             return None
         return _plan(self.model, self.demands, found, limits.gap)
-
-
-def _columns(model: Model, start: Choices) -> tuple[int, ...]:
-    """The columns at 1 of choices, as far as the model has them."""
-    ordered = [
-        column
-        for column, offer in zip(model.take, model.offers, strict=True)
-        if start.orders.get(offer.option.id) == offer.ordered
-    ]
-    bought = [
-        column
-        for (tool, month), column in model.buy.items()
-        if start.tools.get(tool) == month
-    ]
-    return (*ordered, *bought)
 
 
 def _plan(model: Model, wanted: tuple[Demand, ...], found: Optimum, gap: float) -> Plan:

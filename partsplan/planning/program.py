@@ -52,8 +52,12 @@ class Program:
         high: float | None = None,
     ) -> None:
         """A new row; terms of the same column are summed, zeros are dropped."""
-        summed: dict[int, float] = {}
-        for column, coefficient in terms:
-            summed[column] = summed.get(column, 0.0) + coefficient
-        kept = {column: value for column, value in summed.items() if value}
+        listed = list(terms)
+        kept = dict(listed)
+        if len(kept) < len(listed):
+            kept = dict.fromkeys(kept, 0.0)
+            for column, coefficient in listed:
+                kept[column] += coefficient
+        if not all(kept.values()):
+            kept = {column: value for column, value in kept.items() if value}
         self.rows.append(Row(name, tuple(kept), tuple(kept.values()), low, high))

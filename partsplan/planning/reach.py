@@ -1,6 +1,7 @@
 """What the money and hours of a garage can hold at the very most."""
 
 from fractions import Fraction
+from operator import le
 
 from partsplan.domain import Garage, Needs, Offer
 
@@ -34,24 +35,22 @@ def needs(garage: Garage) -> Needs | None:
 
 def reachable(garage: Garage, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:
     """The offers that some plan could hold; the others are left out of the model."""
-    most = most_money(garage, offers)
+    most = [max(have, 0) for have in most_money(garage, offers)]
     return tuple(
         offer
         for offer in within_hours(garage, offers)
-        if all(
-            need <= max(have, 0)
-            for need, have in zip(money_needed(garage, offer), most, strict=True)
-        )
+        if all(map(le, money_needed(garage, offer), most))
     )
 
 
 def within_hours(garage: Garage, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:
     """The offers that the hours of their fitting month can hold."""
-    return tuple(
-        offer
-        for offer in offers
-        if hours_needed(garage, offer) <= garage.monthly_hours[offer.fitted]
-    )
+    needed = {}
+    for offer in offers:
+        if offer.option.id not in needed:
+            need = hours_needed(garage, offer)
+            needed[offer.option.id] = [need <= have for have in garage.monthly_hours]
+    return tuple(offer for offer in offers if needed[offer.option.id][offer.fitted])
 
 
 def most_money(garage: Garage, offers: tuple[Offer, ...]) -> tuple[int, ...]:

@@ -94,11 +94,11 @@ class Solver:
         gap: float,
         absolute_gap: float = 0.0,
         threads: int = 1,
-        start: Iterable[int] = (),
+        start: Iterable[int] | None = None,
         watch: Watch | None = None,
         stopped: bool = False,
     ) -> SolverRun:
-        """Solve for one objective; ``start`` names the columns that begin at 1.
+        """Solve for one objective; ``start`` names the whole columns that begin at 1.
 
         A run that is ``stopped`` before its start knows nothing.
 
@@ -118,13 +118,13 @@ class Solver:
             gapRel=gap,
             gapAbs=absolute_gap,
             threads=threads,
-            start=tuple(start),
+            start=None if start is None else frozenset(start),
             watch=watch,
         )
         runner.actualSolve(self._problem)
         if runner.handed_back_start:
             left = max(0.0, seconds - runner.highs.getRunTime())
-            runner.start, runner.timeLimit = (), left
+            runner.start, runner.timeLimit = None, left
             runner.actualSolve(self._problem)
         return runner.answer(gap, absolute_gap)
 
@@ -153,7 +153,7 @@ class _Runner(pulp.HiGHS):  # type: ignore[misc]
         self,
         variables: list[Any],
         *,
-        start: tuple[int, ...],
+        start: frozenset[int] | None,
         watch: Watch | None,
         **settings: Any,
     ) -> None:
@@ -191,7 +191,7 @@ class _Runner(pulp.HiGHS):  # type: ignore[misc]
         for variable, cost in lp.objective.items():
             costs[variable.index] = cost
         whole = [variable.cat == pulp.LpInteger for variable in variables]
-        self.whole = any(whole)
+        self.whole = [place for place, one in enumerate(whole) if one]
         inf = highspy.kHighsInf
         passed = lp.solverModel.passModel(
             len(variables),
@@ -214,10 +214,12 @@ class _Runner(pulp.HiGHS):  # type: ignore[misc]
 
     def callSolver(self, lp: Any) -> None:
         highs = lp.solverModel
-        if self.start:  # HiGHS completes it, and drops it if it cannot be
-            ones = np.ones(len(self.start))
-            columns = np.array(self.start, dtype=np.int32)
-            highs.setSolution(len(self.start), columns, ones)
+        if self.start is not None:
+            # HiGHS completes it, and drops it if it cannot be. Every whole column is
+            # named: to find even one of them HiGHS would solve another program first.
+            columns = np.array(self.whole, dtype=np.int32)
+            begun = np.array([float(one in self.start) for one in self.whole])
+            highs.setSolution(len(columns), columns, begun)
         highs.cbMipInterrupt += self._on_interrupt
         highs.cbSimplexInterrupt += self._on_interrupt
         done = Event()
@@ -272,7 +274,7 @@ class _Runner(pulp.HiGHS):  # type: ignore[misc]
         HiGHS 1.16 sometimes calls a run optimal and hands back the start it was given.
         """
         info = self.highs.getInfo()
-        if info.primal_solution_status != FEASIBLE or not self.start:
+        if info.primal_solution_status != FEASIBLE or self.start is None:
             return False
         value = float(self.costs @ np.array(self.highs.getSolution().col_value))
         told = info.objective_function_value

@@ -72,7 +72,7 @@ def optimise(
     limits: Limits,
     *,
     rows: tuple[Held, ...] = (),
-    hint: tuple[int, ...] = (),
+    hint: tuple[int, ...] | None = None,
     progress: Progress | None = None,
 ) -> Optimum | None:
     """The best columns for the stages, in the garage's order, from ``found`` on.
@@ -118,7 +118,7 @@ def _solve(
     found: Optimum,
     limits: Limits,
     watch: Watch | None,
-    hint: tuple[int, ...],
+    hint: tuple[int, ...] | None,
 ) -> float | None:
     """The bound of one stage, None if nothing is possible.
 
@@ -136,7 +136,7 @@ def _solve(
             gap=0.0 if counts else limits.gap,
             absolute_gap=COUNT_GAP if counts else 0.0,
             threads=limits.threads,
-            start=found.ones or hint,
+            start=found.ones or hint or found.ones,
             watch=watch,
             stopped=found.interrupted,
         )

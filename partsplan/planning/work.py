@@ -16,6 +16,7 @@ def hold_hours(draft: Draft, extra: dict[int, int] | None = None) -> None:
             draft.efforts.append((column, offer.fitted, offer.option.hours))
     for (group, month), bundles in _behind(draft).items():
         opened = draft.program.binary(f"open {group} in {month}")
+        draft.opened[group, month] = opened
         draft.efforts.append((opened, month, garage.access_group[group].hours))
         for places in bundles:
             draft.at_most(f"access {group} in {month}", places, (opened,))
