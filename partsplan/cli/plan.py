@@ -1,6 +1,5 @@
 """``partsplan plan``"""
 
-import math
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -17,23 +16,11 @@ from partsplan.cli.output import (
     may_write,
     write,
 )
+from partsplan.cli.planning_flags import planning_flags
 from partsplan.cli.progress import Bar
-from partsplan.cli.settings import setting
 
 if TYPE_CHECKING:
     from partsplan.usecases import PlanAnswer
-
-
-class Number(click.FloatRange):
-    """A number in a range; what is no number at all is refused too."""
-
-    def convert(
-        self, value: Any, param: click.Parameter | None, ctx: click.Context | None
-    ) -> Any:
-        found = super().convert(value, param, ctx)
-        if math.isnan(found):
-            self.fail(f"{value!r} is no number.", param, ctx)
-        return found
 
 
 @click.command(
@@ -43,43 +30,7 @@ class Number(click.FloatRange):
     no_args_is_help=True,
 )
 @garage_argument
-@click.option(
-    "--months",
-    type=click.IntRange(1, 36),
-    metavar="N",
-    envvar="PARTSPLAN_MONTHS",
-    help="Months to plan, instead of the garage's own.",
-)
-@click.option(
-    "--budget",
-    metavar="AMOUNT",
-    envvar="PARTSPLAN_BUDGET",
-    help="Money for every month, instead of the garage's own.",
-)
-@click.option(
-    "--seconds",
-    type=Number(0, min_open=True),
-    metavar="S",
-    default=setting("seconds"),
-    envvar="PARTSPLAN_SECONDS",
-    help="Longest solver time; 30 unless set.",
-)
-@click.option(
-    "--gap",
-    type=Number(0),
-    metavar="G",
-    default=setting("gap"),
-    envvar="PARTSPLAN_GAP",
-    help="Share of the net worth that may be missing; 0.0001 unless set.",
-)
-@click.option(
-    "--threads",
-    type=click.IntRange(1),
-    metavar="N",
-    default=setting("threads"),
-    envvar="PARTSPLAN_THREADS",
-    help="Threads of the solver; 1 unless set.",
-)
+@planning_flags
 @json_option
 @click.option("--plain", is_flag=True, help="Print one record a line, split by tabs.")
 @click.option(

@@ -1,0 +1,114 @@
+"""``partsplan risk``"""
+
+from pathlib import Path
+from typing import TYPE_CHECKING, Any
+
+import click
+
+from partsplan.cli import exits
+from partsplan.cli.command import Command
+from partsplan.cli.garages import garage_argument
+from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.planning_flags import Number, planning_flags
+from partsplan.cli.progress import Bar
+
+if TYPE_CHECKING:
+    from partsplan.usecases import RiskAnswer
+
+FEWEST, MOST = 100, 100_000
+"""Futures: fewer say little, more take gigabytes."""
+MOST_NEW_FAULTS = 5
+
+
+@click.command(
+    cls=Command,
+    example="partsplan risk my-garage --new-faults 0.05",
+    short_help="Tell how sure the money and the deadlines of a plan are.",
+    no_args_is_help=True,
+)
+@garage_argument
+@click.option(
+    "--futures",
+    type=click.IntRange(FEWEST, MOST),
+    metavar="N",
+    default=10_000,
+    show_default=True,
+    envvar="PARTSPLAN_FUTURES",
+    help="Futures to draw.",
+)
+@click.option(
+    "--seed",
+    type=click.IntRange(0),
+    metavar="S",
+    default=0,
+    show_default=True,
+    envvar="PARTSPLAN_SEED",
+    help="Start of the random numbers; the same gives the same answer.",
+)
+@click.option(
+    "--new-faults",
+    type=Number(0, MOST_NEW_FAULTS),
+    metavar="RATE",
+    default=0.0,
+    show_default=True,
+    envvar="PARTSPLAN_NEW_FAULTS",
+    help="New faults to expect a month on each vehicle that is driven.",
+)
+@click.option(
+    "--late",
+    "late_chance",
+    type=Number(0, 1),
+    metavar="CHANCE",
+    default=0.05,
+    show_default=True,
+    envvar="PARTSPLAN_LATE",
+    help="Chance that a delivery slips by one month.",
+)
+@planning_flags
+@json_option
+@color_option
+def risk(
+    garage: Path,
+    futures: int,
+    seed: int,
+    new_faults: float,
+    late_chance: float,
+    seconds: float,
+    as_json: bool,
+    no_color: bool,
+    **planning: Any,
+) -> int:
+    """Tell how sure the money and the deadlines of the plan for GARAGE are.
+
+    The plan is carried out in many futures, each with its own prices, bad parts, late
+    parts, refused old units and new faults.
+    """
+    from partsplan import usecases
+    from partsplan.domain import Needs, RiskSettings
+
+    settings = RiskSettings(
+        futures=futures, seed=seed, late_chance=late_chance, new_faults=new_faults
+    )
+    with Bar(seconds) as progress:
+        answer = usecases.risk(
+            garage, settings, seconds=seconds, progress=progress, **planning
+        )
+    write(_rendered(answer, as_json=as_json, look=layout(no_color=no_color)))
+    if isinstance(answer.plan, Needs):
+        return exits.IMPOSSIBLE
+    return exits.INTERRUPTED if answer.plan.interrupted else exits.DONE
+
+
+def _rendered(answer: "RiskAnswer", *, as_json: bool, look: dict[str, Any]) -> str:
+    from partsplan import reports
+    from partsplan.domain import Needs
+
+    garage, plan, risk = answer.garage, answer.plan, answer.risk
+    if isinstance(plan, Needs):
+        if as_json:
+            return reports.needs_json(garage, plan)
+        return reports.needs_tables(garage, plan, **look)
+    assert risk is not None  # there is one for every plan
+    if as_json:
+        return reports.risk_json(garage, plan, risk)
+    return reports.risk_tables(garage, plan, risk, **look)

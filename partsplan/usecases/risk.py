@@ -1,0 +1,60 @@
+"""Plans a garage and carries the plan out in many futures."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from partsplan.domain import Garage, Needs, Plan, Risk, RiskSettings
+from partsplan.errors import UnsoundPlan
+from partsplan.usecases.plan import Progress, asked
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class RiskAnswer:
+    """A garage as it was planned, its plan, and how that may turn out.
+
+    Attributes
+    ----------
+    plan
+        Either a plan that passed its verification, or the money it needs.
+    risk
+        None if there is no plan.
+    """
+
+    garage: Garage
+    plan: Plan | Needs
+    risk: Risk | None = None
+
+
+def risk(
+    folder: Path,
+    settings: RiskSettings,
+    *,
+    months: int | None = None,
+    budget: str | None = None,
+    seconds: float = 30.0,
+    gap: float = 1e-4,
+    threads: int = 1,
+    progress: Progress | None = None,
+) -> RiskAnswer:
+    """How the best plan for the garage in ``folder`` fares in many futures.
+
+    A search that was stopped gives the risk of its best plan.
+
+    Raises
+    ------
+    InvalidGarage, InvalidRequest, SolverFailed, UnsoundPlan
+    """
+    from partsplan.intake import read_garage
+    from partsplan.planning import plan as best_plan
+    from partsplan.simulation import simulate
+    from partsplan.verification import violations
+
+    garage = asked(read_garage(folder), months=months, budget=budget)
+    found = best_plan(
+        garage, seconds=seconds, gap=gap, threads=threads, progress=progress
+    )
+    if isinstance(found, Needs):
+        return RiskAnswer(garage=garage, plan=found)
+    if broken := violations(garage, found):
+        raise UnsoundPlan(broken)
+    return RiskAnswer(garage=garage, plan=found, risk=simulate(garage, found, settings))
