@@ -35,9 +35,10 @@ class Page:
 
     def heading(self, text: str, *, alarm: bool = False) -> None:
         """A line that opens a section; an alarm is red."""
-        rule = "=" * min(len(text), self.width)
+        lines = prose(text, self.width)
         self.gap()
-        self.parts += [self._inked(text, BOLD_RED if alarm else BOLD), rule]
+        self.parts += [self._inked(one, BOLD_RED if alarm else BOLD) for one in lines]
+        self.parts.append("=" * max(map(len, lines)))
 
     def paragraph(self, text: str) -> None:
         """Sentences, broken into lines."""
@@ -47,6 +48,11 @@ class Page:
         """One item a line, broken with a hanging indent."""
         for item in items:
             self.parts += prose(item, min(self.width, PROSE), hanging="- ")
+
+    def numbered(self, items: Iterable[str]) -> None:
+        """The same in an order that counts."""
+        for place, item in enumerate(items, 1):
+            self.parts += prose(item, min(self.width, PROSE), hanging=f"{place}. ")
 
     def table(self, columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> None:
         """Rows under titles."""

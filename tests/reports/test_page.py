@@ -33,3 +33,9 @@ def test_colour_is_put_on_and_taken_off() -> None:
         "\x1b[1;31mCareful\x1b[0m",
         "=======",
     ]
+
+
+def test_what_has_an_order_is_numbered() -> None:
+    page = Page(width=20)
+    page.numbered(["first check the belt", "then the earth"])
+    assert str(page) == "1. first check the\n   belt\n2. then the earth"
