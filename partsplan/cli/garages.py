@@ -50,14 +50,30 @@ class FaultId(click.ParamType[str]):
     def shell_complete(
         self, ctx: click.Context, param: click.Parameter, incomplete: str
     ) -> list[CompletionItem]:
-        from partsplan import usecases
-
         folder = ctx.params.get("garage")
         try:
-            known = usecases.fault_ids(Path(folder)) if folder else ()
+            known = self.known(Path(folder)) if folder else ()
         except PartsplanError:
             return []  # a garage with mistakes completes nothing; "check" names them
         return [CompletionItem(one) for one in known if one.startswith(incomplete)]
+
+    def known(self, folder: Path) -> tuple[str, ...]:
+        """The ids that may stand here."""
+        from partsplan import usecases
+
+        return usecases.fault_ids(folder)
+
+
+class Subject(FaultId):
+    """The id of a fault or of an option."""
+
+    name = "fault or option"
+
+    def known(self, folder: Path) -> tuple[str, ...]:
+        """The ids that may stand here."""
+        from partsplan import usecases
+
+        return (*usecases.fault_ids(folder), *usecases.option_ids(folder))
 
 
 def unpack(archive: bytes, folder: Path) -> None:

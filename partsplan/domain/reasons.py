@@ -6,6 +6,7 @@ from typing import ClassVar
 
 from partsplan.domain.months import Month
 from partsplan.domain.scales import (
+    FaultStatus,
     Inspection,
     Likelihood,
     RiskLevel,
@@ -217,3 +218,108 @@ class CrowdedOut(OptionReason):
     code = "crowded_out"
     worth: int
     cost: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Dominated(OptionReason):
+    """Another option of the same faults is at least as good in every way."""
+
+    code = "dominated"
+    by: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FaultNotOpen(OptionReason):
+    """None of its faults is open, so it makes no offer."""
+
+    code = "fault_not_open"
+    fault: str
+    status: FaultStatus
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaitsFor(Reason):
+    """It comes after a fault that no plan can cure."""
+
+    code = "waits_for"
+    fault: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class PairBars(Reason):
+    """The other fault of its pair cannot be done with it."""
+
+    code = "pair_bars"
+    other: str
+
+
+# What asks for a job besides its worth.
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MeetsDeadline(Reason):
+    """Without it a deadline or milestone is missed."""
+
+    code = "meets_deadline"
+    subject: str
+    month: Month
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MakesSafe(Reason):
+    """Without it the vehicle must not be driven for more months."""
+
+    code = "makes_safe"
+    vehicle: str
+    months: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class MakesDrivable(Reason):
+    """Without it the vehicle cannot be driven for more months."""
+
+    code = "makes_drivable"
+    vehicle: str
+    months: int
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class OneOfPair(Reason):
+    """The other fault of a pair is done with it."""
+
+    code = "one_of_pair"
+    other: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class FollowsStandIn(Reason):
+    """A stand-in has to come off again."""
+
+    code = "follows_stand_in"
+    stand_in: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class ComesBefore(Reason):
+    """Another job of the plan waits for it."""
+
+    code = "comes_before"
+    job: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SharesAccess(Reason):
+    """The same panel is open for other jobs in that month."""
+
+    code = "shares_access"
+    access: str
+    jobs: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SharesOrder(Reason):
+    """It helps an order to free shipping. [minor units]"""
+
+    code = "shares_order"
+    supplier: str
+    saved: int

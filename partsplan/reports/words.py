@@ -5,8 +5,11 @@ from partsplan.domain import (
     CrowdedOut,
     DamageRisk,
     DearerThanAllMoney,
+    Dominated,
     DrivabilityGrade,
     EnjoymentGiven,
+    FaultNotOpen,
+    FaultStatus,
     Garage,
     Grows,
     InspectionClass,
@@ -28,6 +31,7 @@ from partsplan.domain import (
     VehicleGone,
     WorthLessThanCost,
 )
+from partsplan.reports.demands import asked_for
 from partsplan.reports.figures import number, percent, price
 
 GRADES = (
@@ -86,7 +90,7 @@ def _scored(garage: Garage, reason: Reason) -> str:
             return f"Its points grow by {percent(growth)} a month."
         case NoOption():
             return "Nobody has quoted for it yet: ask for a quote."
-    raise TypeError(f"no sentence for {type(reason).__name__}")
+    return asked_for(garage, reason)
 
 
 def _ruled_out(garage: Garage, reason: OptionReason) -> str:
@@ -118,6 +122,9 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
                 f"has to wait for {garage.fault[fault].title} ({fault}), which is "
                 "only watched."
             )
+        case FaultNotOpen(fault=fault, status=status):
+            state = "fixed" if status is FaultStatus.FIXED else "only watched"
+            return f"is for {garage.fault[fault].title} ({fault}), which is {state}."
         case DearerThanAllMoney(needed=needed, money=money):
             return (
                 f"takes {price(currency, needed)}; no month in reach ever holds more "
@@ -132,6 +139,11 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
             return (
                 f"costs {price(currency, cost)} and gains only "
                 f"{price(currency, worth)}, even in its best month."
+            )
+        case Dominated(by=by):
+            return (
+                f"is beaten by {option_name(garage, by)} in all that this plan counts: "
+                "no dearer for the months it lasts, no later, no more work."
             )
         case CrowdedOut(worth=worth, cost=cost):
             return (

@@ -34,3 +34,15 @@ def fault_ids(folder: Path) -> tuple[str, ...]:
     from partsplan.intake import read_garage
 
     return tuple(fault.id for fault in read_garage(folder).faults)
+
+
+def option_ids(folder: Path) -> tuple[str, ...]:
+    """The ids of a garage's options, in file order.
+
+    Raises
+    ------
+    InvalidGarage
+    """
+    from partsplan.intake import read_garage
+
+    return tuple(option.id for option in read_garage(folder).options)

@@ -15,7 +15,7 @@ from partsplan.domain import (
     Price,
     Vehicle,
 )
-from partsplan.domain.numbers import CURED
+from partsplan.domain.numbers import CURED, ZERO
 from partsplan.pricing import price
 from partsplan.scoring import worth
 
@@ -77,6 +77,20 @@ class Facts:
             and option.relief(fault) >= CURED
             for option in self.chosen
         )
+
+    def relief(self, fault: str, month: int) -> Fraction:
+        """The greatest relief among the chosen options that are in force. [0-1]
+
+        A watched fault gets none; a fixed one needs none.
+        """
+        if self.garage.fault[fault].status is not FaultStatus.OPEN:
+            return ZERO
+        reliefs = (
+            option.relief(fault)
+            for option in self.chosen
+            if self.fitted(option) <= month < self.counted_until(option)
+        )
+        return max(reliefs, default=ZERO)
 
     def goods(self) -> dict[tuple[int, str], int]:
         """Goods by ordering month and supplier. [minor units]"""
@@ -168,9 +182,4 @@ class Facts:
         if not touching:
             return
         for month, value in enumerate(worth(self.garage, fault)):
-            reliefs = [
-                option.relief(fault.id)
-                for option in touching
-                if self.fitted(option) <= month < self.counted_until(option)
-            ]
-            yield round(max(reliefs, default=Fraction(0)) * value)
+            yield round(self.relief(fault.id, month) * value)

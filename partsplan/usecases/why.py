@@ -1,0 +1,104 @@
+"""Asks a plan why: for jobs, for faults that wait, for options not taken."""
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+
+from partsplan.domain import FaultStatus, Garage, Needs, Plan, WhyChosen, WhyNot
+from partsplan.errors import UnsoundPlan
+from partsplan.usecases.plan import asked as as_asked
+from partsplan.usecases.unknown import unknown
+
+Progress = Callable[[str, float, float | None, float | None], None]
+
+WHY = "reasons"
+SEARCH_SECONDS = 2.5
+"""Most time to look for the price, points and budget of one subject. [s]"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Answer:
+    """What a plan says of one fault or option."""
+
+    subject: str
+    answers: tuple[WhyChosen | WhyNot, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WhyAnswer:
+    """A garage, its plan, and the defence of what was asked about."""
+
+    garage: Garage
+    plan: Plan | Needs
+    answers: tuple[Answer, ...] = ()
+    stopped: bool = False
+
+
+def why(
+    folder: Path,
+    subjects: Sequence[str] = (),
+    *,
+    everything: bool = False,
+    months: int | None = None,
+    budget: str | None = None,
+    seconds: float = 30.0,
+    gap: float = 1e-4,
+    threads: int = 1,
+    search_seconds: float = SEARCH_SECONDS,
+    clock: Callable[[], float],
+    progress: Progress | None = None,
+) -> WhyAnswer:
+    """Why each subject is in the plan or not; without any, the faults left alone.
+
+    ``everything`` asks about every job, too. ``clock`` tells seconds. A search that is
+    stopped tells what is known by then.
+
+    Raises
+    ------
+    InvalidGarage, InvalidRequest, SolverFailed, UnsoundPlan
+    """
+    from partsplan import explanation
+    from partsplan.intake import read_garage
+    from partsplan.planning import Limits, Planner
+    from partsplan.verification import violations
+
+    garage = as_asked(read_garage(folder), months=months, budget=budget)
+    _known(garage, subjects)
+    planner = Planner(garage)
+    limits = Limits(seconds=seconds, gap=gap, threads=threads)
+    plan = planner.best(limits, progress=progress)
+    if not isinstance(plan, Plan):
+        assert plan is not None  # nothing was forced
+        return WhyAnswer(garage=garage, plan=plan)
+    if broken := violations(garage, plan):
+        raise UnsoundPlan(broken)
+    asked = list(subjects) or [
+        one
+        for one in explanation.subjects(garage, plan)
+        if everything or one not in plan.choices.orders
+    ]
+    answers: list[Answer] = []
+    stopped = plan.interrupted
+    try:
+        for subject in () if stopped else asked:
+            if progress:
+                progress(f"{WHY} for {subject}", plan.seconds, None, None)
+            left = _countdown(clock, search_seconds)
+            found = explanation.why(planner, plan, subject, limits=limits, left=left)
+            answers.append(Answer(subject=subject, answers=found))
+    except KeyboardInterrupt:
+        stopped = True
+    return WhyAnswer(garage=garage, plan=plan, answers=tuple(answers), stopped=stopped)
+
+
+def _countdown(clock: Callable[[], float], seconds: float) -> Callable[[], float]:
+    end = clock() + seconds
+    return lambda: end - clock()
+
+
+def _known(garage: Garage, subjects: Sequence[str]) -> None:
+    able = [f.id for f in garage.faults if f.status is not FaultStatus.FIXED]
+    names = [*able, *garage.option]
+    for subject in subjects:
+        if subject not in names:
+            raise unknown("fault or option", subject, names)
