@@ -32,9 +32,9 @@ def plan_json(
             "status": plan.status.value,
             "gap": plan.gap,
             "bound": plan.bound,
-            "stages": _stages(plan.stages),
-            "stage_bounds": _stages(plan.stage_bounds),
-            "jobs": [_job(garage, job) for job in plan.jobs],
+            "stages": stages_data(plan.stages),
+            "stage_bounds": stages_data(plan.stage_bounds),
+            "jobs": [job_data(garage, job) for job in plan.jobs],
             "tools": [
                 {
                     "tool": buy.tool,
@@ -52,7 +52,7 @@ def plan_json(
                 }
                 for order in plan.orders
             ],
-            "ledger": [_ledger(garage, line) for line in plan.ledger],
+            "ledger": [ledger_data(garage, line) for line in plan.ledger],
             "skipped": [
                 {"fault": skip.fault, "reason": reason_data(skip.reason)}
                 for skip in skips
@@ -77,7 +77,7 @@ def needs_json(garage: Garage, needs: Needs) -> str:
     )
 
 
-def _stages(stages: Stages) -> dict[str, Any]:
+def stages_data(stages: Stages) -> dict[str, Any]:
     return {
         "missed_deadlines": stages.missed_deadlines,
         "unsafe_vehicle_months": stages.unsafe_vehicle_months,
@@ -86,7 +86,7 @@ def _stages(stages: Stages) -> dict[str, Any]:
     }
 
 
-def _job(garage: Garage, job: Job) -> dict[str, Any]:
+def job_data(garage: Garage, job: Job) -> dict[str, Any]:
     return {
         "option": job.option,
         "faults": list(job.faults),
@@ -101,7 +101,7 @@ def _job(garage: Garage, job: Job) -> dict[str, Any]:
     }
 
 
-def _ledger(garage: Garage, line: LedgerLine) -> dict[str, Any]:
+def ledger_data(garage: Garage, line: LedgerLine) -> dict[str, Any]:
     return {
         "month": str(garage.month(line.month)),
         "budget": line.budget,
