@@ -6,15 +6,22 @@ import sys
 
 import click
 
+from partsplan.cli.beside import beside
 from partsplan.cli.check import check
 from partsplan.cli.command import Group
 from partsplan.cli.compare import compare
+from partsplan.cli.curve import curve
+from partsplan.cli.diagnose import diagnose
 from partsplan.cli.exits import guarded
 from partsplan.cli.faults import faults
 from partsplan.cli.kinds import kinds
 from partsplan.cli.plan import plan
+from partsplan.cli.risk import risk
 from partsplan.cli.start import start
+from partsplan.cli.steady import steady
 from partsplan.cli.version import version_option
+from partsplan.cli.whatif import whatif
+from partsplan.cli.why import why
 from partsplan.cli.words import words
 
 NAME = "partsplan"
@@ -32,7 +39,22 @@ def cli() -> None:
     """
 
 
-for one in (plan, check, start, faults, compare, kinds, words):
+for one in (
+    plan,
+    check,
+    start,
+    faults,
+    compare,
+    why,
+    whatif,
+    beside,
+    curve,
+    steady,
+    risk,
+    diagnose,
+    kinds,
+    words,
+):
     cli.add_command(one)
 
 

@@ -9,18 +9,35 @@ from partsplan.reports.catalogue_tables import (
 )
 from partsplan.reports.check_text import check_text
 from partsplan.reports.compare_tables import compare_tables
+from partsplan.reports.curve_json import curve_json
+from partsplan.reports.curve_tables import curve_tables
+from partsplan.reports.diagnosis_json import diagnosis_json
+from partsplan.reports.diagnosis_tables import diagnosis_tables
+from partsplan.reports.difference_json import beside_json, whatif_json
+from partsplan.reports.difference_tables import beside_tables, whatif_tables
 from partsplan.reports.fault_tables import fault_tables
 from partsplan.reports.plan_json import needs_json, plan_json
 from partsplan.reports.plan_plain import needs_plain, plan_plain
 from partsplan.reports.plan_tables import needs_tables, plan_tables
+from partsplan.reports.risk_tables import risk_json, risk_tables
 from partsplan.reports.start_text import started_json, started_text
+from partsplan.reports.steady_json import steady_json
+from partsplan.reports.steady_tables import steady_tables
+from partsplan.reports.why_json import why_json
+from partsplan.reports.why_text import why_text
 from partsplan.reports.words import sentence
 
 __all__ = [
+    "beside_json",
+    "beside_tables",
     "check_json",
     "check_text",
     "compare_tables",
     "comparison_json",
+    "curve_json",
+    "curve_tables",
+    "diagnosis_json",
+    "diagnosis_tables",
     "fault_tables",
     "faults_json",
     "kinds_json",
@@ -31,9 +48,17 @@ __all__ = [
     "plan_json",
     "plan_plain",
     "plan_tables",
+    "risk_json",
+    "risk_tables",
     "sentence",
     "started_json",
     "started_text",
+    "steady_json",
+    "steady_tables",
+    "whatif_json",
+    "whatif_tables",
+    "why_json",
+    "why_text",
     "words_json",
     "words_tables",
 ]

@@ -1,22 +1,45 @@
 """What somebody can ask for, one verb a file; nothing here prints."""
 
+from partsplan.usecases.beside import beside
 from partsplan.usecases.check import check
-from partsplan.usecases.compare import compare, fault_ids
+from partsplan.usecases.compare import compare, fault_ids, option_ids
+from partsplan.usecases.curve import CurveAnswer, curve
+from partsplan.usecases.diagnose import diagnose
 from partsplan.usecases.faults import faults
 from partsplan.usecases.kinds import kinds
+from partsplan.usecases.many import asker, executor
 from partsplan.usecases.plan import PlanAnswer, Progress, plan
+from partsplan.usecases.risk import RiskAnswer, risk
 from partsplan.usecases.start import start
+from partsplan.usecases.steady import SteadyAnswer, steady
+from partsplan.usecases.whatif import WhatIfAnswer, whatif
+from partsplan.usecases.why import WhyAnswer, why
 from partsplan.usecases.words import words
 
 __all__ = [
+    "CurveAnswer",
     "PlanAnswer",
     "Progress",
+    "RiskAnswer",
+    "SteadyAnswer",
+    "WhatIfAnswer",
+    "WhyAnswer",
+    "asker",
+    "beside",
     "check",
     "compare",
+    "curve",
+    "diagnose",
+    "executor",
     "fault_ids",
     "faults",
     "kinds",
+    "option_ids",
     "plan",
+    "risk",
     "start",
+    "steady",
+    "whatif",
+    "why",
     "words",
 ]

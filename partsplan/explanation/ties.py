@@ -1,0 +1,27 @@
+"""Whether other choices are as good as a plan, as far as is proven."""
+
+from fractions import Fraction
+
+from partsplan.domain import Plan, Stages
+
+
+def as_good(figures: Stages, plan: Plan, gap: float) -> bool:
+    """Whether choices of these figures are no worse than the plan.
+
+    They may miss as much of the plan's bound as a proven plan may. [fraction]
+    """
+    best = plan.stages
+    return (
+        figures.missed_deadlines <= best.missed_deadlines
+        and figures.unsafe_vehicle_months <= best.unsafe_vehicle_months
+        and figures.undrivable_vehicle_months <= best.undrivable_vehicle_months
+        and (
+            figures.net_worth >= best.net_worth
+            or missing(figures.net_worth, plan.bound) <= gap
+        )
+    )
+
+
+def missing(worth: int, bound: int) -> float:
+    """The gap between a net worth and a bound. [fraction]"""
+    return float(Fraction(bound - worth, max(1, abs(worth))))
