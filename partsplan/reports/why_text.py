@@ -102,7 +102,7 @@ def _waits(garage: Garage, why: WhyNot) -> Iterator[str]:
     for threshold in why.thresholds:
         yield turned(garage, threshold)
     if why.cut_short:
-        yield "The search for what would turn it ran out of time: --search is longer."
+        yield "The search for what would turn it ran out of time; raise --search."
     if why.later is not None:
         later = garage.month(why.later)
         yield f"A plan that looks twice as far ahead fits it in {later}."
