@@ -15,6 +15,7 @@ from partsplan.cli.output import (
     json_option,
     layout,
     may_write,
+    output_options,
     write,
 )
 from partsplan.cli.planning_flags import planning_flags
@@ -65,14 +66,7 @@ MOST_SUMS = 500
 @planning_flags
 @many_flags
 @json_option
-@click.option(
-    "-o",
-    "--output",
-    metavar="FILE",
-    default=STDOUT,
-    help="Write into a file instead of to standard output (-).",
-)
-@click.option("--force", is_flag=True, help="Overwrite that file if it is there.")
+@output_options
 @color_option
 def curve(
     garage: Path,

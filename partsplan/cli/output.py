@@ -38,6 +38,24 @@ def color_option(command: _Command) -> _Command:
     return added
 
 
+def output_options(command: _Command) -> _Command:
+    """Adds ``-o`` and ``--force``."""
+    for option in (
+        click.option(
+            "--force", is_flag=True, help="Overwrite that file if it is there."
+        ),
+        click.option(
+            "-o",
+            "--output",
+            metavar="FILE",
+            default=STDOUT,
+            help="Write into a file instead of to standard output (-).",
+        ),
+    ):
+        command = option(command)
+    return command
+
+
 def layout(*, no_color: bool = False, to_file: bool = False) -> dict[str, Any]:
     """The ``width`` and ``colour`` that reports take."""
     size = shutil.get_terminal_size((PIPED_WIDTH, 24))

@@ -14,6 +14,7 @@ from partsplan.cli.output import (
     json_option,
     layout,
     may_write,
+    output_options,
     write,
 )
 from partsplan.cli.planning_flags import planning_flags
@@ -33,14 +34,7 @@ if TYPE_CHECKING:
 @planning_flags
 @json_option
 @click.option("--plain", is_flag=True, help="Print one record a line, split by tabs.")
-@click.option(
-    "-o",
-    "--output",
-    metavar="FILE",
-    default=STDOUT,
-    help="Write into a file instead of to standard output (-).",
-)
-@click.option("--force", is_flag=True, help="Overwrite that file if it is there.")
+@output_options
 @color_option
 def plan(
     garage: Path,

@@ -16,10 +16,10 @@ from partsplan.domain import (
     PlanStatus,
     Stay,
 )
-from partsplan.explanation.questions import AskAll, Question, found_one
+from partsplan.explanation.questions import AskAll, Question
 from partsplan.explanation.steps import middle
 from partsplan.explanation.ties import as_good, missing
-from partsplan.planning import Limits
+from partsplan.planning import Limits, must_be
 from partsplan.verification import cured
 
 STRIDES = (4, 2, 1)
@@ -98,7 +98,7 @@ class _Search:
             ]
         )
         for place, found in replies.items():
-            self.found[budgets[place]] = found_one(found)
+            self.found[budgets[place]] = must_be(found)
         self.stopped = len(replies) < len(budgets)
 
     def points(self) -> tuple[BudgetPoint, ...]:

@@ -8,7 +8,6 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from partsplan.domain import Choices, Garage, Needs, Plan
-from partsplan.errors import SolverFailed
 from partsplan.planning import Force, Limits, replan
 from partsplan.verification import Violation, violations
 
@@ -72,15 +71,3 @@ def reply(question: Question) -> Reply:
     if found.interrupted:
         raise KeyboardInterrupt
     return Reply(found=found, broken=violations(question.garage, found))
-
-
-def found_one(found: Plan | Needs | None) -> Plan | Needs:
-    """What was found where nothing was forced, so that there must be something.
-
-    Raises
-    ------
-    SolverFailed
-    """
-    if found is None:
-        raise SolverFailed("the solver says that not even buying nothing is possible")
-    return found

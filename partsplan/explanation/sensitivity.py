@@ -14,7 +14,7 @@ from partsplan.domain import (
     Setting,
     SteadyRange,
 )
-from partsplan.explanation.questions import AskAll, Question, found_one
+from partsplan.explanation.questions import AskAll, Question
 from partsplan.explanation.settings import (
     FINENESS,
     downwards,
@@ -25,7 +25,7 @@ from partsplan.explanation.settings import (
 )
 from partsplan.explanation.steps import middle, round_step
 from partsplan.explanation.ties import as_good
-from partsplan.planning import Limits
+from partsplan.planning import Limits, must_be
 from partsplan.verification import broken_rules
 from partsplan.verification.facts import Facts
 from partsplan.verification.figures import stages
@@ -49,7 +49,7 @@ def sensitivity(
     replies = ask([Question(garage=garage, limits=limits)])
     if not replies:
         raise KeyboardInterrupt
-    plan = found_one(replies[0])
+    plan = must_be(replies[0])
     if isinstance(plan, Needs):
         return plan, None
     probes = [
@@ -70,7 +70,7 @@ def sensitivity(
             [Question(garage=one, limits=limits, start=plan.choices) for one in asked]
         )
         for place, reply in replies.items():
-            found = found_one(reply)
+            found = must_be(reply)
             probe, value = wanted[place]
             same = _same_orders(asked[place], plan.choices, found, limits.gap)
             probe.learn(value, plan.choices, None if same else found)

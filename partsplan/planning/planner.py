@@ -47,7 +47,16 @@ def plan(
         If the solver refused the model, or found nothing in time.
     """
     limits = Limits(seconds=seconds, gap=gap, threads=threads)
-    found = Planner(garage).best(limits, progress=progress)
+    return must_be(Planner(garage).best(limits, progress=progress))
+
+
+def must_be(found: Plan | Needs | None) -> Plan | Needs:
+    """What was found where nothing was forced, so that there must be something.
+
+    Raises
+    ------
+    SolverFailed
+    """
     if found is None:
         raise SolverFailed("the solver says that not even buying nothing is possible")
     return found

@@ -90,7 +90,7 @@ def _done(garage: Garage, job: Job) -> str:
 def _waits(garage: Garage, why: WhyNot) -> Iterator[str]:
     fault = garage.fault.get(why.subject)
     if fault is not None and fault.status is not FaultStatus.OPEN:
-        state = "fixed" if fault.status is FaultStatus.FIXED else "only watched"
+        state = "fixed" if fault.status is FaultStatus.FIXED else "watched"
         yield f"It is {state}, so nothing is planned for it."
         return
     for reason in why.ruled_out:

@@ -6,7 +6,8 @@ from pathlib import Path
 from typing import Any
 
 from partsplan.domain import Garage, Needs, Plan, Shortfall, Skip
-from partsplan.errors import InvalidRequest, UnsoundPlan
+from partsplan.errors import InvalidRequest
+from partsplan.usecases.sound import sound
 
 Progress = Callable[[str, float, float | None, float | None], None]
 """Told the stage, seconds, best figure and bound while a plan is made."""
@@ -60,8 +61,9 @@ def plan(
     from partsplan.planning import plan as best_plan
 
     garage = asked(read_garage(folder), months=months, budget=budget)
-    found = best_plan(
-        garage, seconds=seconds, gap=gap, threads=threads, progress=progress
+    found = sound(
+        garage,
+        best_plan(garage, seconds=seconds, gap=gap, threads=threads, progress=progress),
     )
     if isinstance(found, Needs):
         return PlanAnswer(garage=garage, plan=found)
@@ -94,10 +96,7 @@ def _explained(
     garage: Garage, found: Plan, seconds: float, progress: Progress | None
 ) -> PlanAnswer:
     from partsplan.explanation import shortfalls, skips
-    from partsplan.verification import violations
 
-    if broken := violations(garage, found):
-        raise UnsoundPlan(broken)
     if progress:
         progress(WHY, found.seconds, None, None)
     return PlanAnswer(

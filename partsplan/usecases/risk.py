@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from partsplan.domain import Garage, Needs, Plan, Risk, RiskSettings
-from partsplan.errors import UnsoundPlan
 from partsplan.usecases.plan import Progress, asked
+from partsplan.usecases.sound import sound
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -47,14 +47,12 @@ def risk(
     from partsplan.intake import read_garage
     from partsplan.planning import plan as best_plan
     from partsplan.simulation import simulate
-    from partsplan.verification import violations
 
     garage = asked(read_garage(folder), months=months, budget=budget)
-    found = best_plan(
-        garage, seconds=seconds, gap=gap, threads=threads, progress=progress
+    found = sound(
+        garage,
+        best_plan(garage, seconds=seconds, gap=gap, threads=threads, progress=progress),
     )
     if isinstance(found, Needs):
         return RiskAnswer(garage=garage, plan=found)
-    if broken := violations(garage, found):
-        raise UnsoundPlan(broken)
     return RiskAnswer(garage=garage, plan=found, risk=simulate(garage, found, settings))

@@ -5,8 +5,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from partsplan.domain import FaultStatus, Garage, Needs, Plan, WhyChosen, WhyNot
-from partsplan.errors import UnsoundPlan
 from partsplan.usecases.plan import asked as as_asked
+from partsplan.usecases.sound import sound
 from partsplan.usecases.unknown import unknown
 
 Progress = Callable[[str, float, float | None, float | None], None]
@@ -59,19 +59,15 @@ def why(
     """
     from partsplan import explanation
     from partsplan.intake import read_garage
-    from partsplan.planning import Limits, Planner
-    from partsplan.verification import violations
+    from partsplan.planning import Limits, Planner, must_be
 
     garage = as_asked(read_garage(folder), months=months, budget=budget)
     _known(garage, subjects)
     planner = Planner(garage)
     limits = Limits(seconds=seconds, gap=gap, threads=threads)
-    plan = planner.best(limits, progress=progress)
-    if not isinstance(plan, Plan):
-        assert plan is not None  # nothing was forced
+    plan = sound(garage, must_be(planner.best(limits, progress=progress)))
+    if isinstance(plan, Needs):
         return WhyAnswer(garage=garage, plan=plan)
-    if broken := violations(garage, plan):
-        raise UnsoundPlan(broken)
     asked = list(subjects) or [
         one
         for one in explanation.subjects(garage, plan)
