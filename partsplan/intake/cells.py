@@ -10,6 +10,7 @@ from functools import lru_cache
 from typing import Any
 
 from partsplan.domain import LONG_AGO, Currency, Month
+from partsplan.intake.quoting import LONGEST_SHOWN, plain, shown
 from partsplan.intake.suggest import hint
 
 LONGEST_ID = 64
@@ -18,7 +19,6 @@ LONGEST_ID = 64
 REMEMBERED = 4096
 """Numbers that a kind keeps; most cells of a long table say what others said."""
 
-_LONGEST_SHOWN = 40
 _CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f]")
 _NUMBER = re.compile(r"-?[0-9]{1,12}(\.[0-9]{1,12})?|-?[0-9]{1,30}/0*[1-9][0-9]{0,29}")
 _WHOLE = re.compile(r"-?[0-9]{1,9}")
@@ -50,25 +50,6 @@ class Kind:
     write: Callable[[Any, Currency], str]
     many_lines: bool = False
     nothing: str = ""
-
-
-def one_line(text: str) -> str:
-    """Text without anything that could break a line or garble a terminal."""
-    if text.isprintable():
-        return text
-    return text.encode("unicode_escape").decode("ascii")
-
-
-def plain(text: str) -> str:
-    """Text as a message may show it: short, and on one line."""
-    if len(text) > _LONGEST_SHOWN:
-        text = text[: _LONGEST_SHOWN - 3] + "..."
-    return one_line(text)
-
-
-def shown(text: str) -> str:
-    """Text as a message quotes it."""
-    return f'"{plain(text)}"'
 
 
 def wrong(expected: str, text: str) -> ValueError:
@@ -235,7 +216,7 @@ def _day(text: str, _: Currency) -> str:
         if _DAY.fullmatch(text):
             Month.parse(text[:7])
             return date.fromisoformat(text).isoformat()
-        return str(Month.parse(text[:_LONGEST_SHOWN]))
+        return str(Month.parse(text[:LONGEST_SHOWN]))
     except ValueError:
         raise wrong("a day YYYY-MM-DD, or a month YYYY-MM", text) from None
 

@@ -2,7 +2,8 @@
 
 from partsplan import catalogue
 from partsplan.domain import Currency
-from partsplan.intake.cells import Kind, shown
+from partsplan.intake.cells import Kind
+from partsplan.intake.quoting import shown
 from partsplan.intake.suggest import hint
 
 EUR = "EUR"

@@ -13,8 +13,8 @@ from partsplan import catalogue
 from partsplan.catalogue import FaultKind, RouteNorm
 from partsplan.domain import Assumed, Route, System
 from partsplan.errors import Problem
-from partsplan.intake.cells import shown
 from partsplan.intake.currency import EUR, currency
+from partsplan.intake.quoting import shown
 from partsplan.intake.rows import Row, Rows
 from partsplan.intake.settings import FILE, Settings
 from partsplan.intake.suggest import Suggester

@@ -11,9 +11,9 @@ from partsplan.intake.cells import (
     check_id,
     decimal,
     fraction,
-    shown,
     wrong,
 )
+from partsplan.intake.quoting import shown
 
 LATEST_INSTALMENT = 60
 """[months after ordering]"""

@@ -7,12 +7,12 @@ from typing import Any
 
 from partsplan.domain import Assumed, Currency, Use
 from partsplan.errors import InvalidGarage, Problem
-from partsplan.intake.cells import one_line
 from partsplan.intake.columns import FAULTS, SUPPLIERS, TABLES, VEHICLES
 from partsplan.intake.currency import currency
 from partsplan.intake.draft import Draft
 from partsplan.intake.fill import fill
 from partsplan.intake.option_columns import OPTIONS
+from partsplan.intake.quoting import one_line
 from partsplan.intake.rows import CurrencyOf, Row, Rows, read_rows
 from partsplan.intake.schema import Table
 from partsplan.intake.settings_file import SettingsFile

@@ -4,11 +4,11 @@ from collections.abc import Iterator
 
 from partsplan.domain import Coding, Month, Route, Tax
 from partsplan.errors import Problem
-from partsplan.intake.cells import shown
 from partsplan.intake.columns import FAULTS, SUPPLIERS
 from partsplan.intake.currency import currency
 from partsplan.intake.draft import Draft, at
 from partsplan.intake.option_columns import OPTIONS
+from partsplan.intake.quoting import shown
 from partsplan.intake.settings import FILE
 
 OLD_QUOTE = 6

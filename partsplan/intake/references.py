@@ -5,9 +5,9 @@ from typing import Any
 
 from partsplan.domain import Cure
 from partsplan.errors import Problem
-from partsplan.intake.cells import shown
 from partsplan.intake.columns import TABLES
 from partsplan.intake.draft import Draft, at
+from partsplan.intake.quoting import shown
 from partsplan.intake.suggest import Suggester
 
 _ROW_OF = {

@@ -7,7 +7,8 @@ from typing import Any
 
 from partsplan.domain import Currency
 from partsplan.errors import Problem
-from partsplan.intake.cells import check_characters, shown
+from partsplan.intake.cells import check_characters
+from partsplan.intake.quoting import shown
 from partsplan.intake.schema import Column, Table
 from partsplan.intake.suggest import Suggester
 from partsplan.intake.tables import Sheet

@@ -23,11 +23,11 @@ from partsplan.intake.cells import (
     check_characters,
     money,
     number,
-    shown,
     whole,
     words,
 )
 from partsplan.intake.currency import currency
+from partsplan.intake.quoting import shown
 from partsplan.intake.toml import as_text
 
 FILE = "garage.toml"

@@ -9,7 +9,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from partsplan.errors import Problem
-from partsplan.intake.cells import plain
+from partsplan.intake.quoting import plain
 from partsplan.intake.settings import (
     UNKNOWN,
     Settings,

@@ -3,6 +3,8 @@
 from collections.abc import Iterable
 from difflib import get_close_matches
 
+from partsplan.intake.quoting import shown
+
 LONGEST = 64
 """Longer names are not looked up. [characters]"""
 
@@ -36,7 +38,7 @@ class Suggester:
     def hint(self, name: str, asks: str = "did you mean") -> str:
         """``; did you mean "x"?``, or nothing."""
         near = self.nearest(name)
-        return f'; {asks} "{near}"?' if near else ""
+        return f"; {asks} {shown(near)}?" if near else ""
 
 
 def hint(name: str, names: Iterable[str], asks: str = "did you mean") -> str:

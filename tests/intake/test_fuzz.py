@@ -88,6 +88,7 @@ def test_any_bytes_make_a_garage_or_problems(file: str, content: bytes) -> None:
 
 @settings(max_examples=100, deadline=None)
 @given(st.sampled_from(sorted(PLAIN)), st.integers(0, 2000), st.binary(max_size=4))
+@example("access.csv", 2, b"\x01")  # once broke the line of the hint
 def test_any_damage_makes_a_garage_or_problems(
     file: str, at: int, content: bytes
 ) -> None:
