@@ -74,7 +74,7 @@ def whatif(
     ]
     if not asked:
         flags = ", ".join(f"--{kind}" for kind, _, _ in CHANGES)
-        raise click.UsageError(f"what if what? Give at least one of {flags}")
+        raise click.UsageError(f"Nothing is changed. Give at least one of {flags}.")
 
     from partsplan import reports, usecases
 

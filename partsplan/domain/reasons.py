@@ -229,6 +229,15 @@ class Dominated(OptionReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class PairRoute(OptionReason):
+    """The other fault of its pair has no job that could go with it."""
+
+    code = "pair_route"
+    other: str
+    route: Route
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class FaultNotOpen(OptionReason):
     """None of its faults is open, so it makes no offer."""
 

@@ -27,10 +27,10 @@ from partsplan.verification import cured
 def why_chosen(planner: Planner, plan: Plan, job: Job, limits: Limits) -> WhyChosen:
     """What asks for a job, the plan without its option, and that without its faults."""
     garage = planner.garage
-    avoiding = planner.best(
+    avoiding = planner.answer(
         limits, force=Force(avoid=frozenset({job.option})), start=plan.choices
     )
-    leaving = planner.best(
+    leaving = planner.answer(
         limits, force=Force(leave=frozenset(job.faults)), start=plan.choices
     )
     runner_up = by = without = None

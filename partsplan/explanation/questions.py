@@ -8,7 +8,7 @@ from collections.abc import Callable, Mapping, Sequence
 from dataclasses import dataclass, field
 
 from partsplan.domain import Choices, Garage, Needs, Plan
-from partsplan.planning import Force, Limits, replan
+from partsplan.planning import Force, Limits, Planner
 from partsplan.verification import Violation, violations
 
 
@@ -57,17 +57,8 @@ def reply(question: Question) -> Reply:
         If the search was stopped: half a search is no answer among many.
     SolverFailed
     """
-    limits = question.limits
-    found = replan(
-        question.garage,
-        force=question.force,
-        start=question.start,
-        seconds=limits.seconds,
-        gap=limits.gap,
-        threads=limits.threads,
-    )
+    planner = Planner(question.garage)
+    found = planner.answer(question.limits, force=question.force, start=question.start)
     if not isinstance(found, Plan):
         return Reply(found=found)
-    if found.interrupted:
-        raise KeyboardInterrupt
     return Reply(found=found, broken=violations(question.garage, found))

@@ -110,7 +110,7 @@ class Search:
         if left <= 0:
             raise OutOfTime
         limits = replace(self.limits, seconds=left, gap=0.0)
-        found = Planner(garage).best(limits, force=force, start=start.choices)
+        found = Planner(garage).answer(limits, force=force, start=start.choices)
         if not isinstance(found, Plan):
             return None
         if found.status is not PlanStatus.PROVEN:

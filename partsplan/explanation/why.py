@@ -26,6 +26,7 @@ from partsplan.explanation.thresholds import budget_turn, liking_turn, price_tur
 from partsplan.explanation.turning import Left, OutOfTime, Search
 from partsplan.planning import Force, Limits, Planner
 from partsplan.planning.links import pairs
+from partsplan.pricing.pairs import pair_bar
 
 MOST_MONTHS = 36
 """[months]"""
@@ -117,20 +118,21 @@ def _links_that_bar(planner: Planner, subject: str, limits: Limits) -> Iterator[
         for before in garage.fault[fault].after:
             if garage.fault[before].status is not FaultStatus.OPEN:
                 continue
-            if planner.best(limits, force=Force(take=frozenset({before}))) is None:
+            if planner.answer(limits, force=Force(take=frozenset({before}))) is None:
                 yield WaitsFor(fault=before)
         for pair in pairs(garage.faults):
             if fault not in pair:
                 continue
             (other,) = set(pair) - {fault}
             both = Force(take=frozenset({fault, other}))
-            if planner.best(limits, force=both) is None:
+            if planner.answer(limits, force=both) is None:
                 yield PairBars(other=other)
 
 
 def _obstacle(prospects: Prospects, option: str) -> Reason | None:
     garage = prospects.garage
     found = prospects.obstacle(garage.option[option])
+    found = found or pair_bar(garage, garage.option[option])
     return found or dominated(garage, garage.option[option], prospects.of_option)
 
 
@@ -146,7 +148,7 @@ def _why_not(
     left: Left,
 ) -> WhyNot:
     garage = planner.garage
-    forced = planner.best(limits, force=force, start=plan.choices)
+    forced = planner.answer(limits, force=force, start=plan.choices)
     if not isinstance(forced, Plan):
         bars = (*ruled_out, *_links_that_bar(planner, subject, limits))
         return WhyNot(subject=subject, ruled_out=bars)

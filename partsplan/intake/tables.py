@@ -74,6 +74,8 @@ def read_sheet(path: Path, known: Collection[str]) -> Sheet | Problem:
             problems.append(replace(row, file=path.name))
         elif row and len(row.cells) != len(header.cells):
             message = f"expected {len(header.cells)} cells, got {len(row.cells)}"
+            if len(row.cells) > len(header.cells):
+                message += "; a cell with a separator in it needs quotes"
             problems.append(Problem(path.name, row.line, "", message))
             stray.update(row.cells)
         elif row:

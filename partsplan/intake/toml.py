@@ -68,7 +68,8 @@ def _syntax_problem(file: str, text: str, message: str) -> Problem:
     wrong = text.split("\n")[line - 1]
     if _BARE_MONTH.match(wrong):
         return Problem(file, line, "", 'expected quotes around a month: "2027-01"')
-    return Problem(file, line, "", f"expected TOML: {_PLACE.sub('', message)}")
+    hint = "; text needs quotes" if message.startswith("Invalid value") else ""
+    return Problem(file, line, "", f"expected TOML: {_PLACE.sub('', message)}{hint}")
 
 
 def _lines(text: str) -> dict[str, int]:

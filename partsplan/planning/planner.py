@@ -138,6 +138,21 @@ class Planner:
             return None
         return _plan(self.model, self.demands, found, limits.gap)
 
+    def answer(
+        self, limits: Limits, *, force: Force = NOTHING, start: Choices | None = None
+    ) -> Plan | Needs | None:
+        """The same for a question beside the plan.
+
+        Raises
+        ------
+        KeyboardInterrupt
+            If the search was stopped: half a search is no answer.
+        """
+        found = self.best(limits, force=force, start=start)
+        if isinstance(found, Plan) and found.interrupted:
+            raise KeyboardInterrupt
+        return found
+
 
 def _plan(model: Model, wanted: tuple[Demand, ...], found: Optimum, gap: float) -> Plan:
     garage = model.garage

@@ -2,13 +2,21 @@
 
 from collections.abc import Iterator
 
-from partsplan.domain import BreakEven, Candidate, Comparison, Garage, Option
+from partsplan.domain import (
+    CURED,
+    BreakEven,
+    Candidate,
+    Comparison,
+    Garage,
+    Option,
+)
 from partsplan.pricing.annuity import capital_recovery, monthly_rate
 from partsplan.pricing.break_even import break_evens
 from partsplan.pricing.cash import instalments
 from partsplan.pricing.landed import price
 from partsplan.pricing.months import slots_or_bar
 from partsplan.pricing.offers import service_months
+from partsplan.pricing.pairs import pair_bar
 from partsplan.pricing.routes import flagged
 
 
@@ -32,6 +40,8 @@ def compare(garage: Garage, fault: str) -> Comparison:
 def _candidate(garage: Garage, option: Option) -> Candidate:
     priced = price(garage, option)
     found, bar = slots_or_bar(garage, option)
+    if found and (bar := pair_bar(garage, option)):
+        found = ()
     first = found[0] if found else None
     service = service_months(garage, option, first.fitted) if first else None
     due_now = sum(
@@ -64,13 +74,21 @@ def _recovery(garage: Garage, service: int) -> float:
 def _against_best_rival(
     garage: Garage, fault: str, candidates: list[Candidate]
 ) -> Iterator[BreakEven]:
-    """Every lasting option against the cheapest other one that it could replace."""
+    """Every lasting option against the cheapest other one that it could replace.
+
+    What cures the fault is only compared with what does, and relief with relief.
+    """
     vehicle = garage.vehicle[garage.fault[fault].vehicle]
     able = [
         one for one in candidates if one.option.lasting and one.per_month is not None
     ]
     for one in able:
-        rival = next((other for other in able if other is not one), None)
+        rivals = [
+            other
+            for other in able
+            if other is not one and _cures(other, fault) == _cures(one, fault)
+        ]
+        rival = next(iter(rivals), None)
         if rival is None or rival.per_month is None:
             continue
         if one.service is None or one.fitted is None:
@@ -86,3 +104,7 @@ def _against_best_rival(
             rival_per_month=rival.per_month,
             rate=monthly_rate(float(garage.discount_rate)),
         )
+
+
+def _cures(candidate: Candidate, fault: str) -> bool:
+    return candidate.option.relief(fault) >= CURED

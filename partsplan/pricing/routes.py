@@ -3,6 +3,9 @@
 from partsplan.domain import Garage, NotRoadLegal, Option, Route, RouteRule, System
 
 DOUBTFUL = frozenset({Route.USED, Route.ECONOMY, Route.STAND_IN})
+LICENSED_SYSTEMS = frozenset(
+    {System.BRAKES, System.STEERING, System.FUEL, System.RESTRAINT}
+)
 RISKY_SYSTEMS = frozenset({System.BRAKES, System.STEERING, System.TYRES, System.FUEL})
 
 
@@ -25,10 +28,14 @@ def route_bar(garage: Garage, option: Option) -> RouteRule | NotRoadLegal | None
 
 
 def flagged(garage: Garage, option: Option) -> bool:
-    """Whether the job is for, or to be checked by, a licensed person."""
+    """Whether the job is for, or to be checked by, a licensed person.
+
+    All work on brakes, steering, fuel and restraint, and doubtful parts on tyres too.
+    Common practice, no source; local law decides.
+    """
     systems = {garage.fault[cure.fault].system for cure in option.fixes}
     risky = option.route in DOUBTFUL and bool(systems & RISKY_SYSTEMS)
-    return System.RESTRAINT in systems or risky
+    return bool(systems & LICENSED_SYSTEMS) or risky
 
 
 def _barred(garage: Garage, route: Route, system: System) -> bool:

@@ -1,6 +1,7 @@
 """The options of one fault side by side, and where the choice would turn."""
 
 from collections.abc import Callable, Sequence
+from fractions import Fraction
 
 from partsplan.domain import (
     Candidate,
@@ -92,6 +93,20 @@ def _price_range(garage: Garage, one: Candidate) -> str:
     return f"{money(currency, low)} to {price(currency, high)}"
 
 
+def _unless(usual: int, value: Fraction) -> str:
+    return "" if value == usual else number(value)
+
+
+def _relief(garage: Garage, one: Candidate) -> str:
+    """What part of its faults' trouble it takes away, where that is not all."""
+    partly = [
+        percent(cure.relief) + ("" if cure.cures else ", no cure")
+        for cure in one.option.fixes
+        if cure.relief != 1
+    ]
+    return "; ".join(partly)
+
+
 def _service(garage: Garage, one: Candidate) -> str:
     return "" if one.service is None else str(one.service)
 
@@ -103,6 +118,8 @@ def _earliest(garage: Garage, one: Candidate) -> str:
 _LINES: tuple[tuple[str, _Cell], ...] = (
     ("Route", lambda garage, one: one.option.route.value),
     ("Supplier", lambda garage, one: supplier_name(garage, one.option.supplier)),
+    ("Takes away", _relief),
+    ("Pieces", lambda garage, one: _unless(1, one.option.quantity)),
     ("Landed price", _money(lambda one: one.price.landed)),
     ("Core deposit", _money(lambda one: one.price.deposit or None)),
     ("Cash now", _money(lambda one: one.cash_now)),
@@ -114,7 +131,7 @@ _LINES: tuple[tuple[str, _Cell], ...] = (
     ("Coding", _coding),
     ("Chance of a bad part", lambda garage, one: percent(one.option.dud_chance)),
     ("Old unit accepted", _core_chance),
-    ("Price range", _price_range),
+    ("Price range, a piece", _price_range),
     ("Days to deliver", lambda garage, one: str(one.option.lead_days)),
     ("Earliest fitting", _earliest),
     ("Licensed work", lambda garage, one: "yes" if one.flagged else ""),

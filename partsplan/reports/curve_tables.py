@@ -28,7 +28,8 @@ def curve_tables(
     page.gap()
     page.paragraph(
         "Missed: deadlines. Unsafe, stopped: months with a vehicle that must not, or "
-        "cannot, be driven. Open: faults not cured at the end."
+        "cannot, be driven. Open: faults not cured at the end. These come before net "
+        "worth, which may fall where a bigger sum first mends one of them."
     )
     page.gap()
     _changes(page, garage, curve, usual)

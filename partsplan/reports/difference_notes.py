@@ -27,7 +27,7 @@ from partsplan.reports.words import sentence
 def off_the_road(page: Page, plans: TwoPlans, changes: Sequence[Change]) -> None:
     """Vehicles that had better be parked, and what parking those that are spares."""
     if plans.other_parking:
-        page.heading("DO NOT DRIVE", alarm=True)
+        page.heading("DO NOT DRIVE, in the second plan", alarm=True)
         page.bullets(
             _better_parked(plans.other_garage, one) for one in plans.other_parking
         )

@@ -16,6 +16,7 @@ from partsplan.domain import (
 from partsplan.reports.assumptions import assumed_line
 from partsplan.reports.plain_data import dumped, head, plain, reason_data
 from partsplan.reports.plan_notes import shortfall_line
+from partsplan.reports.suspicions import unchecked
 
 
 def plan_json(
@@ -61,6 +62,7 @@ def plan_json(
             "warnings": [
                 *garage.warnings,
                 *(shortfall_line(garage, one) for one in shortfalls),
+                *unchecked(garage, plan),
             ],
         }
     )

@@ -26,6 +26,18 @@ def do_not_drive(
     if troubles := unsafe(garage, plan):
         page.heading("DO NOT DRIVE", alarm=True)
         page.bullets(_off_road(garage, troubles, shortfalls, Stage.SAFETY))
+        if plan.stages.unsafe_vehicle_months and _deadlines_first(garage):
+            page.paragraph(
+                "Deadlines and milestones come before safety in this garage; "
+                "priority in garage.toml can put safety first."
+            )
+
+
+def _deadlines_first(garage: Garage) -> bool:
+    """Whether money may go to a deadline while a vehicle must not be driven."""
+    order = garage.priority
+    asked = bool(garage.milestones) or any(one.fix_by for one in garage.faults)
+    return asked and order.index(Stage.DEADLINES) < order.index(Stage.SAFETY)
 
 
 def not_drivable(
@@ -84,10 +96,14 @@ def what_it_takes(garage: Garage, shortfall: Shortfall) -> str:
     """The least extra hours and money that would do."""
     if shortfall.money is None:
         return "neither more money nor more own hours would do"
-    least = "the least" if shortfall.exact else "less may do, that is not proven"
+    least = (
+        "the least that makes nothing else worse"
+        if shortfall.exact
+        else "less may do, that is not proven"
+    )
     parts = []
     if shortfall.hours:
-        parts.append(f"{number(shortfall.hours)} more own hours")
+        parts.append(f"{number(shortfall.hours)} more own hours in all")
     if shortfall.money or not parts:
         extra = price(garage.currency, shortfall.money)
         parts.append(f"{extra} more in {garage.start}")

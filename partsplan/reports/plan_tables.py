@@ -20,6 +20,7 @@ from partsplan.reports.schedule import (
     old_units,
     tools,
 )
+from partsplan.reports.suspicions import check_first
 
 FEWER = {
     Stage.DEADLINES: "missed deadlines",
@@ -46,6 +47,7 @@ def plan_tables(
     page.paragraph(_outcome(garage, plan))
     do_not_drive(page, garage, plan, shortfalls)
     buying(page, garage, plan, 0)
+    check_first(page, garage, plan)
     month_by_month(page, garage, plan)
     cash_and_hours(page, garage, plan)
     money_by_vehicle(page, garage, plan)

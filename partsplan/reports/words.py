@@ -22,15 +22,19 @@ from partsplan.domain import (
     OptionReason,
     OutsideWindow,
     OwnersPoints,
+    PairRoute,
     QuoteOver,
     Reason,
     RiskCell,
+    Route,
     RouteRule,
+    System,
     TooCold,
     Use,
     VehicleGone,
     WorthLessThanCost,
 )
+from partsplan.pricing.routes import DOUBTFUL, RISKY_SYSTEMS
 from partsplan.reports.demands import asked_for
 from partsplan.reports.figures import number, percent, price
 
@@ -98,7 +102,7 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
     currency = garage.currency
     match reason:
         case RouteRule(route=route, system=system):
-            return f"is barred: {system} parts do not come by the route {route} here."
+            return _barred_route(route, system)
         case NotRoadLegal():
             return "is barred: it is not road legal, and the vehicle is driven."
         case NoCodingTool():
@@ -121,6 +125,11 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
             return (
                 f"has to wait for {garage.fault[fault].title} ({fault}), which is "
                 "only watched."
+            )
+        case PairRoute(other=other, route=route):
+            return (
+                f"cannot be fitted: its pair {garage.fault[other].title} ({other}) has "
+                f"no job to go with one by the route {route}."
             )
         case FaultNotOpen(fault=fault, status=status):
             state = "fixed" if status is FaultStatus.FIXED else "only watched"
@@ -151,6 +160,13 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
                 "the money, the hours or the links between jobs go to better ones."
             )
     raise TypeError(f"no sentence for {type(reason).__name__}")
+
+
+def _barred_route(route: Route, system: System) -> str:
+    barred = f"is barred: by the route {route} no parts of the {system} come here"
+    if system in RISKY_SYSTEMS and route in DOUBTFUL:
+        return f"{barred}, unless allow_risky_routes says so."
+    return f"{barred}."
 
 
 def _outside(garage: Garage, reason: OutsideWindow) -> str:

@@ -99,16 +99,20 @@ def _park(garage: Garage, text: str) -> ParkVehicle:
         return ParkVehicle(vehicle=_known("vehicle", text, garage.vehicle))
     name, month = _two(text, "VEHICLE or VEHICLE=MONTH")
     vehicle = _known("vehicle", name, garage.vehicle)
-    return ParkVehicle(vehicle=vehicle, until=Month.parse(month))
+    return ParkVehicle(vehicle=vehicle, until=_from_start(garage, month))
 
 
 def _give_up(garage: Garage, text: str) -> GiveUpVehicle:
     name, written = _two(text, "VEHICLE=MONTH")
     vehicle = _known("vehicle", name, garage.vehicle)
-    month = Month.parse(written)
+    return GiveUpVehicle(vehicle=vehicle, month=_from_start(garage, written))
+
+
+def _from_start(garage: Garage, text: str) -> Month:
+    month = Month.parse(text)
     if month < garage.start:
         raise ValueError(f"expected {garage.start} or later, got {month}")
-    return GiveUpVehicle(vehicle=vehicle, month=month)
+    return month
 
 
 def _take(garage: Garage, text: str) -> TakeFault:

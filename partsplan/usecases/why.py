@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import dataclass
 from pathlib import Path
 
-from partsplan.domain import FaultStatus, Garage, Needs, Plan, WhyChosen, WhyNot
+from partsplan.domain import Garage, Needs, Plan, WhyChosen, WhyNot
 from partsplan.usecases.plan import asked as as_asked
 from partsplan.usecases.sound import sound
 from partsplan.usecases.unknown import unknown
@@ -93,8 +93,7 @@ def _countdown(clock: Callable[[], float], seconds: float) -> Callable[[], float
 
 
 def _known(garage: Garage, subjects: Sequence[str]) -> None:
-    able = [f.id for f in garage.faults if f.status is not FaultStatus.FIXED]
-    names = [*able, *garage.option]
+    names = [*garage.fault, *garage.option]
     for subject in subjects:
         if subject not in names:
             raise unknown("fault or option", subject, names)

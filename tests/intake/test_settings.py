@@ -218,7 +218,7 @@ def test_a_cold_workshop_has_its_temperatures(tmp_path: Path) -> None:
         ),
         ('"Plain"', '""', [':1: name: expected text, got ""']),
         ('"Plain"', '"a\\u0007"', [":1: name: expected no control characters"]),
-        ('"Plain"', "", [":1: expected TOML: Invalid value"]),
+        ('"Plain"', "", [":1: expected TOML: Invalid value; text needs quotes"]),
         ('"Plain"', '"Plain"\nname = "a"', [":2: expected TOML: Cannot overwrite"]),
         ('"Plain"', '"""a', [": expected TOML: Unterminated string"]),
         (

@@ -109,7 +109,10 @@ def test_text_that_looks_like_a_formula_is_read_behind_a_quote(tmp_path: Path) -
             ':1: expected each column once, got 2 named "hours"',
         ),
         ("id,hours,title\na1,1\n", ":2: expected 3 cells, got 2"),
-        ("id,hours\n\na1,1,x,y\n", ":3: expected 2 cells, got 4"),
+        (
+            "id,hours\n\na1,1,x,y\n",
+            ":3: expected 2 cells, got 4; a cell with a separator in it needs quotes",
+        ),
         ('id,hours\na1,1\na2,"1\na3,1\n', ":3: a quoted cell of this row never ends"),
         ('id,"hours\na1,1\n', ":1: a quoted cell of this row never ends"),
         (

@@ -3,7 +3,7 @@ from fractions import Fraction
 
 import pytest
 
-from partsplan.domain import Instalment
+from partsplan.domain import Instalment, System
 from partsplan.reports.buying import buying, credited_in, payments
 from partsplan.reports.page import Page
 from tests.reports.made import GARAGE, PLAN
@@ -37,11 +37,11 @@ def test_the_return_is_paid_with_the_credit() -> None:
     assert dict(payments(garage, PLAN, 2))["Sending old units back"] == 1200
 
 
-def test_risky_work_is_flagged_for_a_licensed_person() -> None:
+def test_brake_work_is_flagged_for_a_licensed_person() -> None:
     page = Page()
-    used = replace(GARAGE.options[0], route=GARAGE.options[3].route.USED)
-    buying(page, replace(GARAGE, options=(used, *GARAGE.options[1:])), PLAN, 0)
+    buying(page, GARAGE, PLAN, 0)
     assert "* Work for a licensed person" in str(page)
+    harmless = replace(GARAGE.faults[0], system=System.COOLING)
     unflagged = Page()
-    buying(unflagged, GARAGE, PLAN, 0)
+    buying(unflagged, replace(GARAGE, faults=(harmless, *GARAGE.faults[1:])), PLAN, 0)
     assert "licensed" not in str(unflagged)

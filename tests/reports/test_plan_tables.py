@@ -90,7 +90,8 @@ def test_what_it_would_take_is_told() -> None:
     text = " ".join(shown().split())
     assert "neither more money nor more own hours would do" in text
     assert (
-        "it would take 2.5 more own hours and 45.00 EUR more in 2027-01 (the least)"
+        "it would take 2.5 more own hours in all and 45.00 EUR more in 2027-01 "
+        "(the least that makes nothing else worse)"
         in text
     )
     assert (

@@ -20,7 +20,7 @@ def with_first_option(**changes: object) -> Garage:
 
 def test_orders_and_fittings_stand_in_the_order_of_the_months() -> None:
     rows = [line.split()[:3] for line in steps()]
-    assert rows == [
+    assert rows[:-1] == [
         ["2027-01", "order,", "fit"],
         ["2027-02", "order", "ecu-exchange"],
         ["2027-03", "fit", "ecu-exchange"],
@@ -40,15 +40,16 @@ def test_shared_access_is_a_step_of_its_own() -> None:
         "wheel",
         *["Front", "wheel", "off", "0.5"],
     ]
-    assert len(steps(garage)) == 4
+    assert len(steps(garage)) == 5  # with the note on licensed work
 
 
 def test_work_for_a_licensed_person_is_marked() -> None:
-    assert not any("licensed" in line or "*" in line for line in steps())
-    belt = replace(GARAGE.faults[0], system=System.RESTRAINT)
-    rows = steps(replace(GARAGE, faults=(belt, *GARAGE.faults[1:])))
+    rows = steps()  # a brake hose
     assert "hose-new*" in rows[0]
     assert rows[-1] == "* Work for a licensed person, or to be checked by one."
+    hose = replace(GARAGE.faults[0], system=System.COOLING)
+    rows = steps(replace(GARAGE, faults=(hose, *GARAGE.faults[1:])))
+    assert not any("licensed" in line or "*" in line for line in rows)
 
 
 def test_with_one_vehicle_its_name_is_not_repeated() -> None:

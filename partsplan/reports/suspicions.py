@@ -1,0 +1,38 @@
+"""Jobs that a plan buys on a suspicion only."""
+
+from collections.abc import Iterator
+from fractions import Fraction
+
+from partsplan.domain import Garage, Plan
+from partsplan.reports.figures import count, percent
+from partsplan.reports.names import fault_name
+from partsplan.reports.page import Page
+
+
+def check_first(page: Page, garage: Garage, plan: Plan) -> None:
+    """Jobs for faults with suspected causes; nothing if there are none."""
+    if lines := list(unchecked(garage, plan)):
+        page.heading("Check before buying")
+        page.bullets(lines)
+
+
+def unchecked(garage: Garage, plan: Plan) -> Iterator[str]:
+    """A sentence for each job that may not be the cure, since its fault has causes."""
+    for job in plan.jobs:
+        for fault in job.faults:
+            causes = [one for one in garage.causes if one.fault == fault]
+            named = [one.chance for one in causes if one.cure == job.option]
+            likely = sum(named, Fraction(0))
+            if not causes or likely == 1:
+                continue
+            cures = (
+                f"{job.option} cures what is {percent(likely)} likely"
+                if named
+                else f"{job.option} is named as the cure of none"
+            )
+            suspected = count(len(causes), "cause is", "causes are")
+            yield (
+                f"{fault_name(garage.fault[fault])}: {suspected} suspected, "
+                f"and {cures}. What to check first, and what that saves: "
+                "partsplan diagnose."
+            )
