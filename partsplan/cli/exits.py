@@ -41,6 +41,7 @@ def guarded(command: Callable[[], int | None]) -> int:
         error.show()
         return error.exit_code
     except (click.Abort, KeyboardInterrupt):
+        _say("Stopped before there was anything to tell.")
         return INTERRUPTED
     except UnsoundPlan as error:
         return _bug(error)

@@ -81,5 +81,8 @@ def why(
     if as_json:
         write(reports.why_json(answer.garage, answer.plan, defences))
     else:
-        write(reports.why_text(answer.garage, answer.plan, defences, **look))
+        text = reports.why_text(
+            answer.garage, answer.plan, defences, stopped=answer.stopped, **look
+        )
+        write(text)
     return exits.INTERRUPTED if answer.stopped else exits.DONE

@@ -143,5 +143,14 @@ def _help(
 
 
 def _least(solver: Solver, columns: Iterable[int], seconds: float) -> SolverRun:
-    """The least sum of some columns, in whole minor units or hundredths of hours."""
-    return solver.maximise([(one, -1.0) for one in columns], seconds=seconds, gap=0.0)
+    """The least sum of some columns, in whole minor units or hundredths of hours.
+
+    Raises
+    ------
+    KeyboardInterrupt
+        If the search was stopped.
+    """
+    run = solver.maximise([(one, -1.0) for one in columns], seconds=seconds, gap=0.0)
+    if run.interrupted:
+        raise KeyboardInterrupt
+    return run

@@ -15,6 +15,7 @@ import pulp
 
 from partsplan.domain import PlanStatus
 from partsplan.errors import SolverFailed
+from partsplan.planning.interrupts import Interrupts
 from partsplan.planning.program import Program, Terms
 
 FEASIBLE = int(highspy.SolutionStatus.kSolutionStatusFeasible)
@@ -231,14 +232,13 @@ class _Runner(pulp.HiGHS):  # type: ignore[misc]
                 done.set()
 
         # In a thread, since run() would hold Ctrl-C back until its end.
-        Thread(target=work, daemon=True).start()
-        while not done.is_set():
-            try:
-                done.wait(POLL_SECONDS)
-                if self.watch and not done.is_set():
+        with Interrupts() as interrupts:
+            Thread(target=work, daemon=True).start()
+            while not done.wait(POLL_SECONDS):
+                self.interrupted |= interrupts.asked
+                if self.watch:
                     self.watch(highs.getRunTime(), self.best, self.bound)
-            except KeyboardInterrupt:
-                self.interrupted = True
+            self.interrupted |= interrupts.asked
 
     def findSolutionValues(self, lp: Any) -> tuple[int, int]:
         self.highs = lp.solverModel

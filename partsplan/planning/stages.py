@@ -10,6 +10,7 @@ from partsplan.planning import decode
 from partsplan.planning.covers import cover
 from partsplan.planning.demands import Demand
 from partsplan.planning.force import Held
+from partsplan.planning.interrupts import Interrupts
 from partsplan.planning.model import Model
 from partsplan.planning.solver import Solver, SolverRun, Watch
 
@@ -84,30 +85,49 @@ def optimise(
     ------
     SolverFailed
         If the time was up before anything was found.
+    KeyboardInterrupt
+        If the search was stopped before that.
     """
-    solver = Solver(model.program)
-    for terms, low, high in rows:
-        solver.hold(terms, low=low, high=high)
-    for stage in model.garage.priority:
-        objective, constant = _objective(model, stage)
-        if not objective:
-            found.bounds[stage] = constant
-            continue
-        watch = _watch(progress, stage, constant)
-        bound = _solve(model, solver, stage, objective, found, limits, watch, hint)
-        if bound is None:
-            return None
-        if found.ones is None:
-            raise SolverFailed("the time was up before any plan was found")
-        chosen, choices = decode.decode(model, found.ones)
-        figure = decode.stages(model.garage, chosen, choices, demands).of(stage)
-        if stage is Stage.WORTH:
-            found.bounds[stage] = max(figure, floor(bound + ROUNDING))
-            solver.hold(objective, low=figure - 0.5)
-        else:
-            found.bounds[stage] = min(figure, constant + ceil(-bound - ROUNDING))
-            solver.hold(objective, low=constant - figure)
+    with Interrupts() as interrupts:
+        solver = Solver(model.program)
+        for terms, low, high in rows:
+            solver.hold(terms, low=low, high=high)
+        for stage in model.garage.priority:
+            found.interrupted |= interrupts.asked
+            objective, constant = _objective(model, stage)
+            if not objective:
+                found.bounds[stage] = constant
+                continue
+            watch = _watch(progress, stage, constant)
+            bound = _solve(model, solver, stage, objective, found, limits, watch, hint)
+            if bound is None:
+                return None
+            _hold(model, solver, stage, demands, found, bound)
     return found
+
+
+def _hold(
+    model: Model,
+    solver: Solver,
+    stage: Stage,
+    demands: tuple[Demand, ...],
+    found: Optimum,
+    bound: float,
+) -> None:
+    """Keeps what a stage has reached, and notes its bound."""
+    if found.ones is None:
+        if found.interrupted:
+            raise KeyboardInterrupt
+        raise SolverFailed("the time was up before any plan was found")
+    objective, constant = _objective(model, stage)
+    chosen, choices = decode.decode(model, found.ones)
+    figure = decode.stages(model.garage, chosen, choices, demands).of(stage)
+    if stage is Stage.WORTH:
+        found.bounds[stage] = max(figure, floor(bound + ROUNDING))
+        solver.hold(objective, low=figure - 0.5)
+    else:
+        found.bounds[stage] = min(figure, constant + ceil(-bound - ROUNDING))
+        solver.hold(objective, low=constant - figure)
 
 
 def _solve(

@@ -28,15 +28,18 @@ def why_text(
     plan: Plan,
     answers: Sequence[tuple[str, Defence]],
     *,
+    stopped: bool = False,
     width: int = 100,
     colour: bool = False,
 ) -> str:
-    """Why each subject is in the plan, or waits."""
+    """Why each subject is in the plan, or waits; all of them, unless it was stopped."""
     page = Page(width, colour)
     last = garage.month(garage.months - 1)
     page.title(f"Why, in the plan for {garage.name}, {garage.start} to {last}")
     page.paragraph(" ".join(certainty(garage, plan)))
-    if not answers:
+    if stopped:
+        page.paragraph("The search was stopped: this is what was known by then.")
+    elif not answers:
         page.paragraph("Nothing is left alone.")
     for subject, defence in answers:
         page.heading(_heading(garage, subject))

@@ -165,7 +165,7 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
 def _barred_route(route: Route, system: System) -> str:
     barred = f"is barred: by the route {route} no parts of the {system} come here"
     if system in RISKY_SYSTEMS and route in DOUBTFUL:
-        return f"{barred}, unless allow_risky_routes says so."
+        return f"{barred}, unless allow_risky_routes is true."
     return f"{barred}."
 
 

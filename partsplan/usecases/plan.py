@@ -99,11 +99,12 @@ def _explained(
 
     if progress:
         progress(WHY, found.seconds, None, None)
+    missed: tuple[Shortfall, ...] = ()
+    if not found.interrupted:
+        try:
+            missed = shortfalls(garage, found, seconds=min(seconds, LONGEST_WHY))
+        except KeyboardInterrupt:  # the plan is there, what it would take is not
+            found = replace(found, interrupted=True)
     return PlanAnswer(
-        garage=garage,
-        plan=found,
-        skips=skips(garage, found),
-        shortfalls=()
-        if found.interrupted
-        else shortfalls(garage, found, seconds=min(seconds, LONGEST_WHY)),
+        garage=garage, plan=found, skips=skips(garage, found), shortfalls=missed
     )
