@@ -23,7 +23,10 @@ TOLERANCE = 1e-9
 POLL_SECONDS = 0.1
 
 Watch = Callable[[float, float | None, float | None], None]
-"""Told seconds, best value and bound while a run goes on."""
+"""Told seconds, best value and bound while a run goes on.
+
+It may raise KeyboardInterrupt to stop the run and keep the best so far.
+"""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -236,8 +239,15 @@ class _Runner(pulp.HiGHS):  # type: ignore[misc]
             Thread(target=work, daemon=True).start()
             while not done.wait(POLL_SECONDS):
                 self.interrupted |= interrupts.asked
-                if self.watch:
-                    self.watch(highs.getRunTime(), self.best, self.bound)
+                try:
+                    if self.watch:
+                        self.watch(highs.getRunTime(), self.best, self.bound)
+                except KeyboardInterrupt:  # the watcher wants it to stop
+                    self.interrupted = True
+                except BaseException:
+                    self.interrupted = True
+                    done.wait()  # the solver's thread must not outlive this
+                    raise
             self.interrupted |= interrupts.asked
 
     def findSolutionValues(self, lp: Any) -> tuple[int, int]:
