@@ -91,8 +91,7 @@ def test_what_it_would_take_is_told() -> None:
     assert "neither more money nor more own hours would do" in text
     assert (
         "it would take 2.5 more own hours in all and 45.00 EUR more in 2027-01 "
-        "(the least that makes nothing else worse)"
-        in text
+        "(the least that makes nothing else worse)" in text
     )
     assert (
         "To be drivable in 2027-01 to 2027-02, it would take 123.00 EUR more in "
