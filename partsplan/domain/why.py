@@ -19,6 +19,8 @@ class Loss:
         Points borne for one month each, within the horizon.
     certain
         Whether the difference is larger than what both plans' gaps leave open.
+    worth_certain
+        The same of net worth alone, where counts differ too.
     """
 
     missed_deadlines: int
@@ -27,6 +29,7 @@ class Loss:
     net_worth: int
     point_months: Fraction
     certain: bool
+    worth_certain: bool = True
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -51,6 +51,7 @@ def loss(garage: Garage, plan: Plan, other: Plan) -> Loss:
         net_worth=mine.net_worth - theirs.net_worth,
         point_months=more,
         certain=proven if any(counts) else exact or apart,
+        worth_certain=exact or apart,
     )
 
 

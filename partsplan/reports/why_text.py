@@ -161,7 +161,7 @@ def lost(garage: Garage, loss: Loss) -> str:
             parts.append(
                 f"{count(abs(more), f'{word} {one}', f'{word} {one}s')} {state}"
             )
-    if loss.net_worth:
+    if loss.net_worth and loss.worth_certain:
         word = "lost" if loss.net_worth > 0 else "gained"
         sum_ = price(garage.currency, abs(loss.net_worth))
         parts.append(f"{sum_} of net worth {word}")

@@ -487,3 +487,16 @@ def test_json_has_every_figure() -> None:
     ]
     assert second["without"] is None
     assert second["runner_up"]["loss"]["certain"] is True
+
+
+def test_a_worth_within_the_gaps_is_not_told_beside_counts() -> None:
+    loss = Loss(
+        missed_deadlines=1,
+        unsafe_vehicle_months=0,
+        undrivable_vehicle_months=0,
+        net_worth=100,
+        point_months=Fraction(0),
+        certain=True,
+        worth_certain=False,
+    )
+    assert lost(GARAGE, loss) == "1 more deadline missed"
