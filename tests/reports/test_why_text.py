@@ -468,6 +468,7 @@ def test_json_has_every_figure() -> None:
                 "net_worth": 12300,
                 "point_months": 1.5,
                 "certain": True,
+                "worth_certain": True,
             },
         },
         "thresholds": [
