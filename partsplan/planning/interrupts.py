@@ -11,7 +11,8 @@ class Interrupts:
 
     Python would else raise KeyboardInterrupt wherever it happens to be: between two
     lines that belong together, or while the solver's thread still runs. Outside the
-    main thread, where no signals arrive, it does nothing.
+    main thread, where no signals arrive, and in a process that ignores Ctrl-C, such as
+    a worker, it changes nothing.
     """
 
     def __init__(self) -> None:
@@ -20,8 +21,10 @@ class Interrupts:
         self._open = False
 
     def __enter__(self) -> "Interrupts":
-        if threading.current_thread() is threading.main_thread():
-            self._before = signal.signal(signal.SIGINT, self._note)
+        self._before = signal.getsignal(signal.SIGINT)
+        main = threading.current_thread() is threading.main_thread()
+        if main and callable(self._before):  # neither ignored nor left to the system
+            signal.signal(signal.SIGINT, self._note)
             self._open = True
         return self
 
