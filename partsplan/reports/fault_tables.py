@@ -2,7 +2,9 @@
 
 from collections.abc import Sequence
 
+from partsplan.catalogue import trouble_codes
 from partsplan.domain import (
+    Fault,
     FaultScores,
     FaultStatus,
     Garage,
@@ -55,8 +57,7 @@ def fault_tables(
     if why:
         page.heading("Why")
         page.bullets(
-            f"{fault_name(garage.fault[one.fault])}: "
-            + " ".join(_why(garage, one) or ["It scores nothing."])
+            f"{fault_name(garage.fault[one.fault])}: " + " ".join(_why(garage, one))
             for one in ranking
         )
     return str(page)
@@ -85,4 +86,13 @@ def _vehicle(garage: Garage, one: FaultScores) -> str:
 
 
 def _why(garage: Garage, one: FaultScores) -> list[str]:
-    return [sentence(garage, reason) for reason in reasons(one)]
+    scored = [sentence(garage, reason) for reason in reasons(one)]
+    return (scored or ["It scores nothing."]) + _code_meanings(garage.fault[one.fault])
+
+
+def _code_meanings(fault: Fault) -> list[str]:
+    """What its generic trouble codes say; no meaning is made up for others."""
+    known = trouble_codes()
+    return [
+        f"Code {code}: {known[code].meaning}." for code in fault.codes if code in known
+    ]

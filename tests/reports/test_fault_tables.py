@@ -1,6 +1,7 @@
 import json
 from dataclasses import replace
 
+from partsplan.catalogue import trouble_codes
 from partsplan.domain import FaultStatus, InspectionClass
 from partsplan.reports import fault_tables, faults_json
 from partsplan.reports.fault_tables import reasons
@@ -86,3 +87,12 @@ def test_lines_fit() -> None:
     for width in (80, 120):
         text = fault_tables(GARAGE, RANKING, why=True, width=width)
         assert max(map(len, text.splitlines())) <= width
+
+
+def test_generic_trouble_codes_are_told_and_no_meaning_is_made_up() -> None:
+    """P0301: SAE J2012 / ISO 15031-6; P1234 is a maker's own."""
+    coded = replace(GARAGE.faults[0], codes=("P0301", "P1234"))
+    garage = replace(GARAGE, faults=(coded, *GARAGE.faults[1:]))
+    text = fault_tables(garage, ranking(garage), why=True)
+    assert f"Code P0301: {trouble_codes()['P0301'].meaning}." in " ".join(text.split())
+    assert "P1234" not in text
