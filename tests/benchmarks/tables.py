@@ -33,7 +33,7 @@ def times(groups: Groups) -> str:
         ]
         for size, group in groups.items()
     ]
-    return _table(header, rows)
+    return table(header, rows)
 
 
 def models(groups: Groups) -> str:
@@ -43,7 +43,7 @@ def models(groups: Groups) -> str:
         [size, *(f"{median(getattr(o, one) for o in group):,.0f}" for one in figures)]
         for size, group in groups.items()
     ]
-    return _table(["garage", *figures], rows)
+    return table(["garage", *figures], rows)
 
 
 def plans(found: Sequence[Measured]) -> str:
@@ -62,7 +62,7 @@ def plans(found: Sequence[Measured]) -> str:
         for one in found
         if one.gap is not None and one.net_worth is not None and one.bound is not None
     ]
-    return _table(header, rows)
+    return table(header, rows)
 
 
 def whole_commands(found: Sequence[Command]) -> str:
@@ -71,7 +71,7 @@ def whole_commands(found: Sequence[Command]) -> str:
         [one.name, _shown(one.seconds), f"{one.peak:.0f}", one.exit_code]
         for one in found
     ]
-    return _table(["command", "time [s]", "peak [MB]", "exit code"], rows)
+    return table(["command", "time [s]", "peak [MB]", "exit code"], rows)
 
 
 def ratios(new: Sequence[Measured], old: Sequence[Measured]) -> str:
@@ -91,7 +91,7 @@ def ratios(new: Sequence[Measured], old: Sequence[Measured]) -> str:
         ]
         for size, group in after.items()
     ]
-    return _table(["new / old", "seeds", *PHASES, "peak"], rows)
+    return table(["new / old", "seeds", *PHASES, "peak"], rows)
 
 
 def _phase(group: Sequence[Measured], phase: str) -> float | None:
@@ -112,6 +112,9 @@ def _ratio(new: float | None, old: float | None) -> str:
     return f"{new / old:.2f}" if new is not None and old else NOTHING
 
 
-def _table(header: Sequence[str], rows: Sequence[Sequence[object]]) -> str:
+def table(
+    header: Sequence[str], rows: Sequence[Sequence[object]], style: str = "simple"
+) -> str:
+    """Plain, or in any style that tabulate knows; all but the first column right."""
     right = ["left", *["right"] * (len(header) - 1)]
-    return tabulate(rows, header, "simple", colalign=right, disable_numparse=True)
+    return tabulate(rows, header, style, colalign=right, disable_numparse=True)
