@@ -55,7 +55,7 @@ def medians(found: Sequence[Heat]) -> str:
     header = ["garage", "contestant", "seeds", "first plan [s]"]
     header += [f"to {100 * mark:g} % [s]" for mark in MARKS]
     header += [f"gap after {one} s [%]" for one in every]
-    header += ["last gap [%]", "peak [MB]", "worse stages", "broken rules"]
+    header += ["last gap [%]", "peak [MB]", "stages worse or open", "broken rules"]
     rows = []
     for size, group in _by_size(found).items():
         for name in _names(group):
@@ -203,7 +203,8 @@ def _early(heat: Heat, cell: Cell) -> str:
 
 def _state(cell: Cell, seconds: float) -> str:
     known = cell.after(seconds)
-    return f"{_money(known.value)}, {_money(known.bound)}, {_percent(known.gap)} %"
+    gap = NO_PLAN if isinf(known.gap) else f"{_percent(known.gap)} %"
+    return f"{_money(known.value)}, {_money(known.bound)}, {gap}"
 
 
 def _name(heat: Heat) -> str:

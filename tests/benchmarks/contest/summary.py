@@ -45,10 +45,12 @@ class Heat:
         )
 
     def behind(self, cell: Cell) -> bool:
-        """Whether its net worth is that of another problem, with worse early stages."""
-        return self.best_early is not None and (
-            cell.early is None or cell.early > self.best_early
-        )
+        """Whether its early stages are worse than the best known, or one is open.
+
+        Its net worth, if it has one, is then that of another problem.
+        """
+        best = self.best_early
+        return cell.early is None or (best is not None and cell.early > best)
 
     @property
     def refuted(self) -> list[str]:

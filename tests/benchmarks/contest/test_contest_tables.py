@@ -65,6 +65,15 @@ def test_a_rival_with_worse_early_stages_is_shown_as_such() -> None:
     assert details[4] == "0, 2, 0 (worse)"
 
 
+def test_every_garage_tells_value_bound_and_gap_of_each_moment() -> None:
+    (plain,) = row(report(CELLS), "12x6 seed 1", "plain HiGHS")
+    assert plain[6:] == ["900.00, 1080.00, 20.000 %", "1000.00, 1040.00, 4.000 %"]
+    early = [cell("plain HiGHS", 1, [Event(20.0, "worth", None, 104_000)])]
+    (plain,) = row(report(early), "12x6 seed 1", "plain HiGHS")
+    assert plain[4] == "unknown"
+    assert plain[6:] == ["-, -, no plan", "-, 1040.00, no plan"]
+
+
 def test_ratios_are_the_smallest_and_the_median() -> None:
     _, ratios = row(report(CELLS), "12x6", "plain HiGHS")
     assert ratios[2:6] == ["20 / 20", "4 / 4", "2.5 / 2.5", "10 / 10"]

@@ -94,6 +94,7 @@ def test_what_ended_without_a_plan_goes_by_what_it_told() -> None:
     ]
     killed = Cell(task=TASK, contestant="killed", events=told)
     assert killed.early is None
+    assert Heat((killed,)).behind(killed)
     killed.events.append(Event(4.0, "mobility", 1.0, 1.0))
     assert killed.early == (0, 2, 1)
 
