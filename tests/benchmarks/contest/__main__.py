@@ -13,7 +13,7 @@ from tests.benchmarks.arguments import Size, seeds_named, sizes_named
 from tests.benchmarks.contest.cell import EARLY_STAGES, Cell, Task
 from tests.benchmarks.contest.contest_tables import report
 from tests.benchmarks.contest.record import known, read_cells, write_cells
-from tests.benchmarks.contest.running import CONTESTANTS, RELAXATION, run
+from tests.benchmarks.contest.running import CONTESTANTS, GRACE_SECONDS, RELAXATION, run
 from tests.benchmarks.contest.summary import LONG_FROM, Heat
 from tests.benchmarks.machine import load, machine
 
@@ -51,6 +51,13 @@ def contestants_named(
     type=click.FloatRange(0, min_open=True),
     help=f"For each contestant.  [default: {SECONDS:g}; {LONG_SECONDS:g} from "
     f"{LONG_FROM:,} faults on]",
+)
+@click.option(
+    "--grace",
+    type=click.FloatRange(0),
+    default=GRACE_SECONDS,
+    show_default=True,
+    help="Seconds beyond that before a contestant is killed.",
 )
 @click.option(
     "--gap",
@@ -91,6 +98,7 @@ def main(
     sizes: tuple[Size, ...],
     seeds: tuple[int, ...],
     seconds: float | None,
+    grace: float,
     gap: float,
     threads: int,
     contestants: tuple[str, ...],
@@ -113,7 +121,7 @@ def main(
                 gap=gap,
                 threads=threads,
             )
-            for cell in _heat(task, contestants, before):
+            for cell in _heat(task, contestants, before, grace):
                 cells.append(cell)
                 if record:
                     rest = [
@@ -126,7 +134,7 @@ def main(
 
 
 def _heat(
-    task: Task, contestants: Sequence[str], before: Sequence[Cell]
+    task: Task, contestants: Sequence[str], before: Sequence[Cell], grace: float
 ) -> Iterator[Cell]:
     """All contestants at one garage, one after the other."""
     cells: list[Cell] = []
@@ -143,7 +151,7 @@ def _heat(
         if cell is None:
             name = f"{task.size} seed {task.seed} {contestant}"
             click.echo(f"{name} (load {load()}) ...", err=True)
-            cell = run(contestant, asked)
+            cell = run(contestant, asked, grace=grace)
             click.echo(f"{name}: {cell.ended}, {cell.took:.1f} s", err=True)
         cells.append(cell)
         yield cell

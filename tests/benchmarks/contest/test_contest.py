@@ -7,7 +7,7 @@ import pytest
 from click.testing import CliRunner
 
 from tests.benchmarks.contest import __main__ as contest
-from tests.benchmarks.contest.cell import Task
+from tests.benchmarks.contest.cell import Cell, Task
 from tests.benchmarks.contest.record import read_cells
 from tests.benchmarks.contest.running import OWN, RELAXATION, run
 from tests.benchmarks.contest.summary import heats
@@ -41,9 +41,9 @@ def test_a_contest_is_run_kept_and_resumed(
 
     asked = []
 
-    def only_once(contestant: str, task: Task) -> object:
+    def only_once(contestant: str, task: Task, grace: float) -> Cell:
         asked.append(contestant)
-        return run(contestant, task)
+        return run(contestant, task, grace=grace)
 
     monkeypatch.setattr(contest, "run", only_once)
     shown = ask(*some, f"{OWN},{RELAXATION}", "--resume")
