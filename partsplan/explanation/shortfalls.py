@@ -4,9 +4,9 @@ from collections import defaultdict
 
 from partsplan.domain import Garage, Offer, Plan, Shortfall, Stage
 from partsplan.planning.demands import Demand, demands
-from partsplan.planning.remedies import NO_REMEDY, Remedy, least_help, meetable
+from partsplan.planning.remedies import NO_REMEDY, Remedy, curing, least_help, meetable
 from partsplan.pricing import offers
-from partsplan.verification import cured
+from partsplan.verification import Facts
 
 
 def shortfalls(
@@ -17,20 +17,18 @@ def shortfalls(
     Months of a vehicle that no sum could mend come apart from those that money or
     hours could. ``seconds`` is the most time for all the sums together. [s]
     """
+    facts = Facts(garage, plan.choices)
     missed: dict[tuple[Stage, str, bool], list[Demand]] = defaultdict(list)
     every = offers(garage)
+    cures = curing(every)
     for demand in demands(garage):
-        met = all(
-            cured(garage, plan.choices, fault, demand.month) for fault in demand.faults
-        )
-        if not met:
-            key = demand.stage, demand.subject, meetable(every, demand)
+        if not all(facts.cured(fault, demand.month) for fault in demand.faults):
+            key = demand.stage, demand.subject, meetable(cures, demand)
             missed[key].append(demand)
     share = seconds / max(1, len(missed))
     return tuple(
         _shortfall(
-            garage,
-            plan,
+            facts,
             tuple(asked),
             _remedy(garage, every, tuple(asked), plan, share) if able else NO_REMEDY,
         )
@@ -48,9 +46,7 @@ def _remedy(
     return least_help(garage, every, asked, plan.stages, seconds=seconds)
 
 
-def _shortfall(
-    garage: Garage, plan: Plan, asked: tuple[Demand, ...], remedy: Remedy
-) -> Shortfall:
+def _shortfall(facts: Facts, asked: tuple[Demand, ...], remedy: Remedy) -> Shortfall:
     faults = dict.fromkeys(fault for demand in asked for fault in demand.faults)
     return Shortfall(
         stage=asked[0].stage,
@@ -58,9 +54,7 @@ def _shortfall(
         faults=tuple(
             fault
             for fault in faults
-            if not all(
-                cured(garage, plan.choices, fault, demand.month) for demand in asked
-            )
+            if not all(facts.cured(fault, demand.month) for demand in asked)
         ),
         months=tuple(demand.month for demand in asked),
         money=remedy.money,

@@ -1,6 +1,7 @@
 """What it would take: the least help from outside that would meet a demand."""
 
-from collections.abc import Iterable
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 from fractions import Fraction
 from math import ceil
@@ -65,7 +66,7 @@ def least_help(
     *,
     seconds: float,
 ) -> Remedy:
-    """The least help with which a plan meets these demands and loses no other.
+    """The least help with which a plan meets these meetable demands and loses no other.
 
     Net worth may be lost, unless it comes before the demands in the garage's order.
 
@@ -73,8 +74,6 @@ def least_help(
     of the plan that does not meet the demands.
     """
     wanted = demands(garage)
-    if not all(meetable(offers, demand) for demand in asked):
-        return NO_REMEDY
     for hours_too in (False, True):
         within_hours = offers if hours_too else reach.within_hours(garage, offers)
         model = build(
@@ -92,15 +91,20 @@ def least_help(
     return NO_REMEDY
 
 
-def meetable(offers: tuple[Offer, ...], demand: Demand) -> bool:
+def curing(offers: Iterable[Offer]) -> dict[str, list[Offer]]:
+    """The offers that cure each fault."""
+    found: dict[str, list[Offer]] = defaultdict(list)
+    for offer in offers:
+        for fault in offer.faults:
+            if offer.option.relief(fault) >= CURED:
+                found[fault].append(offer)
+    return found
+
+
+def meetable(cures: Mapping[str, Sequence[Offer]], demand: Demand) -> bool:
     """Whether money and hours without end could meet a demand."""
     return all(
-        any(
-            offer.option.relief(fault) >= CURED
-            and fault in offer.faults
-            and offer.fitted <= demand.month < offer.until
-            for offer in offers
-        )
+        any(one.fitted <= demand.month < one.until for one in cures.get(fault, ()))
         for fault in demand.faults
     )
 
