@@ -17,6 +17,7 @@ from partsplan.domain import (
 )
 from partsplan.explanation import shortfalls
 from partsplan.planning import plan
+from partsplan.reports.plan_notes import shortfall_line
 from tests.support.building import fault, garage, longer, option, richer, vehicle
 
 JANUARY, FEBRUARY = Month(2027, 1), Month(2027, 2)
@@ -255,3 +256,20 @@ def test_nothing_is_asked_of_a_vehicle_that_is_parked_or_gone() -> None:
         options=(),
     )
     assert told(made) == ()
+
+
+def test_what_there_is_no_time_for_is_not_told_to_be_impossible() -> None:
+    made = garage(budget=(3000,), faults=(fault(fix_by=FEBRUARY),))
+    for found in (
+        shortfalls(made, planned(made), seconds=0.0),
+        shortfalls(made, planned(made), left=lambda: 0.0),
+    ):
+        (short,) = found
+        assert (short.money, short.hours, short.exact) == (None, None, False)
+        assert shortfall_line(made, short).endswith("not worked out in the time.")
+
+
+def test_what_no_sum_would_mend_takes_no_time_to_tell() -> None:
+    made = garage(faults=(fault(fix_by=FEBRUARY),), options=())
+    (short,) = shortfalls(made, planned(made), left=lambda: 0.0)
+    assert short.exact
