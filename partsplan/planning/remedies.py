@@ -18,6 +18,9 @@ from partsplan.planning.solver import Solver, SolverRun
 HOURS_GRAIN = 100
 """Extra hours are told in hundredths."""
 
+MOST_OFFERS = 50_000
+"""With more, HiGHS keeps no time limit, and one sum takes longer than all may take."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Remedy:
@@ -79,7 +82,10 @@ class Remedies:
         """The least help with which a plan meets these demands and loses no other.
 
         Net worth may be lost, unless it comes before the demands in the garage's order.
+        Of more than ``MOST_OFFERS`` offers nothing is worked out.
         """
+        if len(self._offers) > MOST_OFFERS:
+            return NOT_WORKED_OUT
         unsure = False
         for hours_too in (False, True):
             model = self._with_hours if hours_too else self._with_money
