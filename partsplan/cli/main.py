@@ -14,6 +14,7 @@ from partsplan.cli.curve import curve
 from partsplan.cli.diagnose import diagnose
 from partsplan.cli.exits import guarded
 from partsplan.cli.faults import faults
+from partsplan.cli.garbage import collect_seldom
 from partsplan.cli.kinds import kinds
 from partsplan.cli.plan import plan
 from partsplan.cli.risk import risk
@@ -60,6 +61,7 @@ for one in (
 
 def run() -> None:
     """Run the command line and leave with its exit code."""
+    collect_seldom()
     if hasattr(signal, "SIGPIPE"):  # a reader that has enough is no error
         signal.signal(signal.SIGPIPE, signal.SIG_DFL)
     for stream in (sys.stdout, sys.stderr):  # no letter is worth a crash

@@ -1,5 +1,6 @@
 """``partsplan plan``"""
 
+import time
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -69,6 +70,7 @@ def plan(
             gap=gap,
             threads=threads,
             progress=progress,
+            clock=time.monotonic,
         )
     shape = "json" if as_json else "plain" if plain else "tables"
     look = layout(no_color=no_color, to_file=output != STDOUT)

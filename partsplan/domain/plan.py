@@ -129,8 +129,8 @@ class Shortfall:
     months
         The months in which it is not met.
     money
-        Least extra money in the first month that would do; None if no sum would.
-        [minor units]
+        Least extra money in the first month that would do; None if no sum would, or,
+        where that is not exact, if it was not worked out in the time. [minor units]
     hours
         Least extra own hours that it takes besides; 0 if money alone would do, None
         if no number would. [h]

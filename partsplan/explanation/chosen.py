@@ -21,7 +21,8 @@ from partsplan.domain import (
 )
 from partsplan.explanation.instead import instead
 from partsplan.planning import Force, Limits, Planner
-from partsplan.verification import cured
+from partsplan.planning.demands import Demand
+from partsplan.verification import Facts
 
 
 def why_chosen(planner: Planner, plan: Plan, job: Job, limits: Limits) -> WhyChosen:
@@ -60,11 +61,11 @@ def _demands(
     planner: Planner, plan: Plan, leaving: Plan, without: Instead
 ) -> Iterator[Reason]:
     """Deadlines and months that the plan meets only with the job."""
+    now, then = (Facts(planner.garage, one.choices) for one in (plan, leaving))
     lost = [
         demand
         for demand in planner.demands
-        if _met(planner.garage, plan, demand.faults, demand.month)
-        and not _met(planner.garage, leaving, demand.faults, demand.month)
+        if _met(now, demand) and not _met(then, demand)
     ]
     if without.loss.missed_deadlines > 0:
         for demand in lost:
@@ -80,8 +81,8 @@ def _demands(
             yield reason(vehicle=vehicles.pop(), months=more)
 
 
-def _met(garage: Garage, plan: Plan, faults: tuple[str, ...], month: int) -> bool:
-    return all(cured(garage, plan.choices, fault, month) for fault in faults)
+def _met(facts: Facts, demand: Demand) -> bool:
+    return all(facts.cured(fault, demand.month) for fault in demand.faults)
 
 
 def _links(garage: Garage, plan: Plan, job: Job) -> Iterator[Reason]:

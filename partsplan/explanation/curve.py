@@ -20,7 +20,7 @@ from partsplan.explanation.questions import AskAll, Question
 from partsplan.explanation.steps import middle
 from partsplan.explanation.ties import as_good, missing
 from partsplan.planning import Limits, must_be
-from partsplan.verification import cured
+from partsplan.verification import Facts
 
 STRIDES = (4, 2, 1)
 """Every fourth sum is planned first, so that those between have a plan below them."""
@@ -152,11 +152,12 @@ def _bought(garage: Garage, kept: Plan, found: Plan) -> Bought:
 
 
 def _open_faults(garage: Garage, plan: Plan) -> Iterator[str]:
+    facts = Facts(garage, plan.choices)
     for fault in garage.faults:
         end = min(garage.months, garage.vehicle[fault.vehicle].keep_months)
         if fault.status is not FaultStatus.OPEN or not end:
             continue
-        if not cured(garage, plan.choices, fault.id, end - 1):
+        if not facts.cured(fault.id, end - 1):
             yield fault.id
 
 

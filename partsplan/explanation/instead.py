@@ -13,7 +13,7 @@ from partsplan.domain import (
     PlanStatus,
 )
 from partsplan.scoring import points
-from partsplan.verification.facts import Facts
+from partsplan.verification import Facts
 
 
 def instead(garage: Garage, plan: Plan, other: Plan) -> Instead:

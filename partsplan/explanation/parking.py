@@ -5,7 +5,7 @@ from dataclasses import replace
 
 from partsplan.domain import Garage, Parking, Plan, Stage
 from partsplan.planning.demands import demands
-from partsplan.verification import cured
+from partsplan.verification import Facts
 
 
 def spared(garage: Garage, other: Garage, other_plan: Plan) -> tuple[Parking, ...]:
@@ -40,10 +40,11 @@ def parkings(garage: Garage, plan: Plan) -> tuple[Parking, ...]:
     Parked until ``until``, the same jobs leave no such month: nothing forbids driving
     from then on, and before it nobody drives.
     """
+    facts = Facts(garage, plan.choices)
     unsafe: dict[str, list[int]] = defaultdict(list)
     for demand in demands(garage):
         if demand.stage is Stage.SAFETY and not all(
-            cured(garage, plan.choices, fault, demand.month) for fault in demand.faults
+            facts.cured(fault, demand.month) for fault in demand.faults
         ):
             unsafe[demand.subject].append(demand.month)
     return tuple(

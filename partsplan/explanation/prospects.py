@@ -27,6 +27,7 @@ class Prospects:
         self.offers = planner.offers
         self._in_reach = {id(one) for one in reach.reachable(self.garage, self.offers)}
         self._benefits = Benefits(self.garage)
+        self._extras: dict[str, int] = {}  # shipping and tools by option
         self._demanded = {fault for one in planner.demands for fault in one.faults}
 
     @cached_property
@@ -46,6 +47,10 @@ class Prospects:
                 found[fault].append(offer)
         return found
 
+    @cached_property
+    def _most_money(self) -> tuple[int, ...]:
+        return reach.most_money(self.garage, self.offers)
+
     def in_reach(self, made: list[Offer]) -> list[Offer]:
         """The offers that some month's money and hours can hold."""
         return [one for one in made if id(one) in self._in_reach]
@@ -56,19 +61,23 @@ class Prospects:
 
     def cost(self, offer: Offer) -> int:
         """What it costs alone: its charge, shipping and tools. [minor units]"""
-        garage = self.garage
-        tools = sum(
-            garage.tool[tool].price
-            for tool in set(offer.option.tools)
-            if not garage.tool[tool].owned
-        )
+        option = offer.option.id
+        if option not in self._extras:
+            self._extras[option] = self._shipping(offer) + self._tools(offer)
+        return offer.charge + self._extras[option]
+
+    def _shipping(self, offer: Offer) -> int:
         if offer.option.supplier is None:
-            return offer.charge + tools
-        supplier = garage.supplier[offer.option.supplier]
-        rate = garage.rate(supplier.currency)
+            return 0
+        supplier = self.garage.supplier[offer.option.supplier]
+        rate = self.garage.rate(supplier.currency)
         limit = supplier.free_over
         free = limit is not None and offer.price.goods >= round(limit * rate)
-        return offer.charge + tools + (0 if free else round(supplier.shipping * rate))
+        return 0 if free else round(supplier.shipping * rate)
+
+    def _tools(self, offer: Offer) -> int:
+        tools = [self.garage.tool[tool] for tool in set(offer.option.tools)]
+        return sum(tool.price for tool in tools if not tool.owned)
 
     def best(self, made: list[Offer]) -> Offer:
         """The offer that gains the most above its cost."""
@@ -106,11 +115,12 @@ class Prospects:
                 needed=reach.hours_needed(garage, least),
                 hours=max(garage.monthly_hours[offer.fitted] for offer in made),
             )
-        most = reach.most_money(garage, self.offers)
         short = [
             (need - have, need, have, offer.option.id)
             for offer in able
-            for need, have in [_worst_month(reach.money_needed(garage, offer), most)]
+            for need, have in [
+                _worst_month(reach.money_needed(garage, offer), self._most_money)
+            ]
         ]
         _, need, have, option = min(short)
         return DearerThanAllMoney(option=option, needed=need, money=have)

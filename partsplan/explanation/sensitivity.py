@@ -26,8 +26,7 @@ from partsplan.explanation.settings import (
 from partsplan.explanation.steps import middle, round_step
 from partsplan.explanation.ties import as_good
 from partsplan.planning import Limits, must_be
-from partsplan.verification import broken_rules
-from partsplan.verification.facts import Facts
+from partsplan.verification import Facts, broken_rules
 from partsplan.verification.figures import stages
 
 

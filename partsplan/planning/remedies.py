@@ -1,8 +1,10 @@
 """What it would take: the least help from outside that would meet a demand."""
 
-from collections.abc import Iterable
-from dataclasses import dataclass
+from collections import defaultdict
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, replace
 from fractions import Fraction
+from functools import cached_property
 from math import ceil
 
 from partsplan.domain import Garage, Needs, Offer, PlanStatus, Stage, Stages
@@ -16,6 +18,9 @@ from partsplan.planning.solver import Solver, SolverRun
 HOURS_GRAIN = 100
 """Extra hours are told in hundredths."""
 
+MOST_OFFERS = 50_000
+"""With more, HiGHS keeps no time limit, and one sum takes longer than all may take."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Remedy:
@@ -24,7 +29,8 @@ class Remedy:
     Attributes
     ----------
     money
-        None if no sum would do. [minor units]
+        None if no sum would do, or, where that is not exact, if none was found in
+        the time. [minor units]
     hours
         [h]
     exact
@@ -37,6 +43,7 @@ class Remedy:
 
 
 NO_REMEDY = Remedy(money=None, hours=None, exact=True)
+NOT_WORKED_OUT = Remedy(money=None, hours=None, exact=False)
 
 
 def least_money(
@@ -57,57 +64,77 @@ def least_money(
     return Needs(month=garage.month(first), money=sum(short.values()))
 
 
-def least_help(
-    garage: Garage,
-    offers: tuple[Offer, ...],
-    asked: tuple[Demand, ...],
-    figures: Stages,
-    *,
-    seconds: float,
-) -> Remedy:
-    """The least help with which a plan meets these demands and loses no other.
-
-    Net worth may be lost, unless it comes before the demands in the garage's order.
+class Remedies:
+    """What the demands that a plan does not meet would take; models are made once.
 
     ``offers`` are all offers, those that are out of reach too; ``figures`` are those
-    of the plan that does not meet the demands.
+    of the plan.
     """
-    wanted = demands(garage)
-    if not all(meetable(offers, demand) for demand in asked):
-        return NO_REMEDY
-    for hours_too in (False, True):
-        within_hours = offers if hours_too else reach.within_hours(garage, offers)
-        model = build(
-            garage,
-            within_hours,
-            wanted,
+
+    def __init__(
+        self, garage: Garage, offers: tuple[Offer, ...], figures: Stages
+    ) -> None:
+        self._garage = garage
+        self._offers = offers
+        self._figures = figures
+
+    def least(self, asked: tuple[Demand, ...], *, seconds: float) -> Remedy:
+        """The least help with which a plan meets these demands and loses no other.
+
+        Net worth may be lost, unless it comes before the demands in the garage's order.
+        Of more than ``MOST_OFFERS`` offers nothing is worked out.
+        """
+        if len(self._offers) > MOST_OFFERS:
+            return NOT_WORKED_OUT
+        unsure = False
+        for hours_too in (False, True):
+            model = self._with_hours if hours_too else self._with_money
+            if not all(demand in model.unmet for demand in asked):
+                continue
+            found = _help(model, asked, self._figures, seconds)
+            if found.money is not None:
+                return replace(found, exact=found.exact and not unsure)
+            unsure |= not found.exact
+        return NOT_WORKED_OUT if unsure else NO_REMEDY
+
+    @cached_property
+    def _with_money(self) -> Model:
+        within_hours = reach.within_hours(self._garage, self._offers)
+        wanted = demands(self._garage)
+        return build(self._garage, within_hours, wanted, help_with_money=True)
+
+    @cached_property
+    def _with_hours(self) -> Model:
+        return build(
+            self._garage,
+            self._offers,
+            demands(self._garage),
             help_with_money=True,
-            help_with_hours=hours_too,
+            help_with_hours=True,
         )
-        if not all(demand in model.unmet for demand in asked):
-            continue
-        found = _help(model, asked, figures, seconds)
-        if found is not None:
-            return found
-    return NO_REMEDY
 
 
-def meetable(offers: tuple[Offer, ...], demand: Demand) -> bool:
+def curing(offers: Iterable[Offer]) -> dict[str, list[Offer]]:
+    """The offers that cure each fault."""
+    found: dict[str, list[Offer]] = defaultdict(list)
+    for offer in offers:
+        for fault in offer.faults:
+            if offer.option.relief(fault) >= CURED:
+                found[fault].append(offer)
+    return found
+
+
+def meetable(cures: Mapping[str, Sequence[Offer]], demand: Demand) -> bool:
     """Whether money and hours without end could meet a demand."""
     return all(
-        any(
-            offer.option.relief(fault) >= CURED
-            and fault in offer.faults
-            and offer.fitted <= demand.month < offer.until
-            for offer in offers
-        )
+        any(one.fitted <= demand.month < one.until for one in cures.get(fault, ()))
         for fault in demand.faults
     )
 
 
 def _help(
     model: Model, asked: tuple[Demand, ...], figures: Stages, seconds: float
-) -> Remedy | None:
+) -> Remedy:
     solver = Solver(model.program)
     solver.hold([(model.unmet[demand], 1.0) for demand in asked], high=0.0)
     for stage in Stage:
@@ -124,7 +151,7 @@ def _help(
     if model.extra_hours:
         run = _least(solver, model.extra_hours.values(), seconds)
         if not run.values:
-            return None
+            return _none(run)
         exact = run.status is PlanStatus.PROVEN
         needed = sum(run.values[column] for column in model.extra_hours.values())
         hours = Fraction(ceil(needed * HOURS_GRAIN - 1e-6), HOURS_GRAIN)
@@ -133,13 +160,18 @@ def _help(
         )
     run = _least(solver, model.extra_money.values(), seconds)
     if not run.values:
-        return None
+        return _none(run)
     money = sum(run.values[column] for column in model.extra_money.values())
     return Remedy(
         money=ceil(money - 1e-6),
         hours=hours,
         exact=exact and run.status is PlanStatus.PROVEN,
     )
+
+
+def _none(run: SolverRun) -> Remedy:
+    """That there is no remedy, or that the time was up before one was found."""
+    return NO_REMEDY if run.status is PlanStatus.INFEASIBLE else NOT_WORKED_OUT
 
 
 def _least(solver: Solver, columns: Iterable[int], seconds: float) -> SolverRun:

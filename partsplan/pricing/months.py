@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass
+from functools import lru_cache
 
 from partsplan.domain import (
     AfterWatched,
@@ -50,11 +51,7 @@ def slots_or_bar(
     """The ordering months, or what leaves none; what always bars comes first."""
     if bar := _standing_bar(garage, option):
         return (), bar
-    left = tuple(
-        Slot(month, fitted)
-        for month in range(garage.months)
-        if (fitted := fitting_month(option, month)) < garage.months
-    )
+    left = _within(garage.months, fitting_month(option, 0))
     earliest = garage.month(left[0].fitted if left else fitting_month(option, 0))
     if not left:
         return (), OutsideWindow(
@@ -68,6 +65,12 @@ def slots_or_bar(
     if cold := _too_cold(garage, option, left):
         return (), cold
     return tuple(slot for slot in left if _warm_enough(garage, option, slot)), None
+
+
+@lru_cache
+def _within(months: int, wait: int) -> tuple[Slot, ...]:
+    """Every slot of a horizon, for options that take ``wait`` months to be fitted."""
+    return tuple(Slot(month, month + wait) for month in range(months - wait))
 
 
 def _standing_bar(garage: Garage, option: Option) -> Reason | None:

@@ -1,5 +1,6 @@
 """What a plan cannot do or leaves alone, and why; what it assumes."""
 
+from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
 from partsplan.domain import (
@@ -94,6 +95,8 @@ def shortfall_line(garage: Garage, shortfall: Shortfall) -> str:
 
 def what_it_takes(garage: Garage, shortfall: Shortfall) -> str:
     """The least extra hours and money that would do."""
+    if shortfall.money is None and not shortfall.exact:
+        return "what it would take was not worked out in the time"
     if shortfall.money is None:
         return "neither more money nor more own hours would do"
     least = (
@@ -116,13 +119,16 @@ def _off_road(
     shortfalls: Sequence[Shortfall],
     stage: Stage,
 ) -> Iterator[str]:
+    of_vehicle: dict[str, list[Shortfall]] = defaultdict(list)
+    for one in shortfalls:
+        if one.stage is stage:
+            of_vehicle[one.subject].append(one)
     for vehicle, found in troubles.items():
         lines = "; ".join(_lasts(garage, trouble) for trouble in found)
         takes = "".join(
             f" {_AIMS[stage]} in {month_spans(garage, one.months)}, "
             f"{what_it_takes(garage, one)}."
-            for one in shortfalls
-            if one.stage is stage and one.subject == vehicle
+            for one in of_vehicle[vehicle]
         )
         yield f"{garage.vehicle[vehicle].name}: {lines}.{takes}"
 

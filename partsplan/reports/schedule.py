@@ -1,5 +1,6 @@
 """What is done month by month, what it does to cash and hours, and what comes back."""
 
+from collections import defaultdict
 from collections.abc import Iterator
 
 from partsplan.domain import Garage, Job, Plan
@@ -85,16 +86,16 @@ def tools(page: Page, garage: Garage, plan: Plan) -> None:
     if not plan.tools:
         return
     page.heading(f"Tools to buy [{garage.currency.code}]")
+    used_by: dict[str, list[str]] = defaultdict(list)
+    for job in plan.jobs:
+        for tool in dict.fromkeys(garage.option[job.option].tools):
+            used_by[tool].append(job.option)
     rows = [
         (
             garage.tool[buy.tool].name,
             str(garage.month(buy.month)),
             money(garage.currency, buy.price),
-            ", ".join(
-                job.option
-                for job in plan.jobs
-                if buy.tool in garage.option[job.option].tools
-            ),
+            ", ".join(used_by[buy.tool]),
         )
         for buy in plan.tools
     ]

@@ -1,11 +1,12 @@
 """In which months a plan leaves a vehicle unsafe or not drivable, and by what."""
 
+from collections import defaultdict
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from partsplan.domain import Fault, FaultStatus, Garage, Plan, Vehicle
 from partsplan.scoring import forbids_driving, stops_driving
-from partsplan.verification import cured
+from partsplan.verification import Facts
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,30 +40,28 @@ def undrivable(garage: Garage, plan: Plan) -> dict[str, tuple[Trouble, ...]]:
 def _troubles(
     garage: Garage, plan: Plan, grave: Callable[[Fault], bool]
 ) -> dict[str, tuple[Trouble, ...]]:
+    facts = Facts(garage, plan.choices)
+    suspects: dict[str, list[Fault]] = defaultdict(list)
+    for fault in garage.faults:
+        if fault.status is not FaultStatus.FIXED and grave(fault):
+            suspects[fault.vehicle].append(fault)
     found = {
-        vehicle.id: tuple(_of_vehicle(garage, plan, vehicle, grave))
+        vehicle.id: tuple(_of_vehicle(facts, vehicle, suspects[vehicle.id]))
         for vehicle in garage.vehicles
     }
     return {vehicle: troubles for vehicle, troubles in found.items() if troubles}
 
 
 def _of_vehicle(
-    garage: Garage, plan: Plan, vehicle: Vehicle, grave: Callable[[Fault], bool]
+    facts: Facts, vehicle: Vehicle, suspects: list[Fault]
 ) -> Iterator[Trouble]:
+    garage = facts.garage
     driven = [month for month in range(garage.months) if garage.driven(vehicle, month)]
     if not driven:
         return
-    for fault in garage.faults:
-        if (
-            fault.vehicle != vehicle.id
-            or fault.status is FaultStatus.FIXED
-            or not grave(fault)
-        ):
-            continue
+    for fault in suspects:
         mended = [
-            month
-            for month in range(garage.months)
-            if cured(garage, plan.choices, fault.id, month)
+            month for month in range(garage.months) if facts.cured(fault.id, month)
         ]
         months = tuple(month for month in driven if month not in mended)
         first = min(mended, default=None)

@@ -1,9 +1,10 @@
 """Jobs that a plan buys on a suspicion only."""
 
+from collections import defaultdict
 from collections.abc import Iterator
 from fractions import Fraction
 
-from partsplan.domain import Garage, Plan
+from partsplan.domain import Cause, Garage, Plan
 from partsplan.reports.figures import count, percent
 from partsplan.reports.names import fault_name
 from partsplan.reports.page import Page
@@ -18,9 +19,12 @@ def check_first(page: Page, garage: Garage, plan: Plan) -> None:
 
 def unchecked(garage: Garage, plan: Plan) -> Iterator[str]:
     """A sentence for each job that may not be the cure, since its fault has causes."""
+    suspected_of: dict[str, list[Cause]] = defaultdict(list)
+    for one in garage.causes:
+        suspected_of[one.fault].append(one)
     for job in plan.jobs:
         for fault in job.faults:
-            causes = [one for one in garage.causes if one.fault == fault]
+            causes = suspected_of[fault]
             named = [one.chance for one in causes if one.cure == job.option]
             likely = sum(named, Fraction(0))
             if not causes or likely == 1:

@@ -12,7 +12,7 @@ from partsplan.domain import (
     Reason,
     Score,
 )
-from partsplan.domain.numbers import ONE
+from partsplan.domain.numbers import rounded_ratio
 from partsplan.scoring.drivability import drivability
 from partsplan.scoring.safety import safety
 from partsplan.scoring.waiting import loss
@@ -35,13 +35,12 @@ def points(garage: Garage, fault: Fault, month: int) -> Score:
     """
     reasons: list[Reason] = []
     if fault.points is not None:
-        base = fault.points
-        reasons.append(OwnersPoints(points=base))
-    else:
-        base = _weighted(garage, fault, month)
+        reasons.append(OwnersPoints(points=fault.points))
+    driven = garage.driven(garage.vehicle[fault.vehicle], month)
+    base = _base(garage, fault, driven=driven)
     if fault.growth and base:
         reasons.append(Grows(growth=fault.growth))
-    return Score(min(FULL, base * (1 + fault.growth) ** month), tuple(reasons))
+    return Score(_grown(fault, base, month), tuple(reasons))
 
 
 def worth(garage: Garage, fault: Fault) -> tuple[Fraction, ...]:
@@ -49,20 +48,18 @@ def worth(garage: Garage, fault: Fault) -> tuple[Fraction, ...]:
 
     Shape: one figure a month up to the end of counting of its vehicle; not rounded.
     """
-    end = garage.counted_end(garage.vehicle[fault.vehicle])
-    if fault.growth:
-        months = [points(garage, fault, month).points for month in range(end)]
-    else:  # points change only where the vehicle comes onto the road
-        vehicle = garage.vehicle[fault.vehicle]
-        driven = [garage.driven(vehicle, month) for month in range(end)]
-        figure = {
-            state: points(garage, fault, driven.index(state)).points
-            for state in set(driven)
-        }
-        months = [figure[state] for state in driven]
+    vehicle = garage.vehicle[fault.vehicle]
+    end = garage.counted_end(vehicle)
+    driven = [garage.driven(vehicle, month) for month in range(end)]
+    base = {one: _base(garage, fault, driven=one) for one in set(driven)}
     lost = loss(fault)
-    figures = {one: garage.money_per_point * one + lost for one in set(months)}
-    return tuple(figures[one] for one in months)
+    if fault.growth:
+        borne = (_grown(fault, base[one], month) for month, one in enumerate(driven))
+        return tuple(garage.money_per_point * one + lost for one in borne)
+    same = {
+        one: garage.money_per_point * _grown(fault, base[one], 0) + lost for one in base
+    }  # it changes only where the vehicle comes onto the road
+    return tuple(same[one] for one in driven)
 
 
 def benefit(garage: Garage, fault: Fault, relief: Fraction) -> tuple[int, ...]:
@@ -72,19 +69,25 @@ def benefit(garage: Garage, fault: Fault, relief: Fraction) -> tuple[int, ...]:
     """
     if fault.status is not FaultStatus.OPEN:
         return (0,) * garage.counted_end(garage.vehicle[fault.vehicle])
-    months = worth(garage, fault)
-    rounded = {
-        one: round(one if relief == ONE else relief * one) for one in set(months)
-    }
-    return tuple(rounded[one] for one in months)
+    share, whole = relief.numerator, relief.denominator
+    return tuple(
+        rounded_ratio(share * one.numerator, whole * one.denominator)
+        for one in worth(garage, fault)
+    )
 
 
-def _weighted(garage: Garage, fault: Fault, month: int) -> Fraction:
-    vehicle = garage.vehicle[fault.vehicle]
+def _base(garage: Garage, fault: Fault, *, driven: bool) -> Fraction:
+    """The owner's own figure, else the weighted sum."""
+    if fault.points is not None:
+        return fault.points
+    use = garage.vehicle[fault.vehicle].use
     weights = garage.weights
-    harm = safety(fault, driven=garage.driven(vehicle, month)).points
     return (
-        weights.safety * harm
-        + weights.drivability * drivability(fault, vehicle.use).points
+        weights.safety * safety(fault, driven=driven).points
+        + weights.drivability * drivability(fault, use).points
         + weights.enjoyment * enjoyment(fault).points
     )
+
+
+def _grown(fault: Fault, base: Fraction, month: int) -> Fraction:
+    return min(FULL, base * (1 + fault.growth) ** month)

@@ -16,31 +16,27 @@ from partsplan.domain import (
 from partsplan.scoring import forbids_driving
 from partsplan.simulation.arrays import Counts, Flags
 from partsplan.simulation.futures import Futures
-from partsplan.verification import cured as cured_in_plan
+from partsplan.verification import Facts
 
 
 def promises(garage: Garage, plan: Plan, futures: Futures) -> Iterator[PromiseRisk]:
     """Every deadline and milestone that this plan is asked for, then its cures."""
+    facts = Facts(garage, plan.choices)
     for fault in garage.faults:
         if fault.fix_by is not None:
             month = max(0, garage.index(fault.fix_by))
             if _asked(garage, fault, month):
-                yield _kept(
-                    garage, plan, futures, Promise.DEADLINE, fault.id, month, [fault]
-                )
+                yield _kept(facts, futures, Promise.DEADLINE, fault.id, month, [fault])
     for milestone in garage.milestones:
         month = max(0, garage.index(milestone.month))
         faults = [garage.fault[one] for one in milestone.faults]
         if waited := [one for one in faults if _asked(garage, one, month)]:
-            yield _kept(
-                garage, plan, futures, Promise.MILESTONE, milestone.id, month, waited
-            )
-    yield from _cures(garage, plan, futures)
+            yield _kept(facts, futures, Promise.MILESTONE, milestone.id, month, waited)
+    yield from _cures(facts, futures)
 
 
 def _kept(
-    garage: Garage,
-    plan: Plan,
+    facts: Facts,
     futures: Futures,
     promise: Promise,
     subject: str,
@@ -48,20 +44,19 @@ def _kept(
     faults: Sequence[Fault],
 ) -> PromiseRisk:
     """All of these faults are cured in that month."""
-    held = [cured(garage, futures, fault, month) for fault in faults]
+    held = [cured(facts.garage, futures, fault, month) for fault in faults]
     return PromiseRisk(
         promise=promise,
         subject=subject,
         month=month,
-        planned=all(
-            cured_in_plan(garage, plan.choices, fault.id, month) for fault in faults
-        ),
+        planned=all(facts.cured(fault.id, month) for fault in faults),
         chance=float(np.mean(np.logical_and.reduce(held))),
     )
 
 
-def _cures(garage: Garage, plan: Plan, futures: Futures) -> Iterator[PromiseRisk]:
+def _cures(facts: Facts, futures: Futures) -> Iterator[PromiseRisk]:
     """What forbids driving is cured in every driven month that the plan cures it."""
+    garage = facts.garage
     for fault in garage.faults:
         if fault.status is not FaultStatus.OPEN or not forbids_driving(fault):
             continue
@@ -69,8 +64,7 @@ def _cures(garage: Garage, plan: Plan, futures: Futures) -> Iterator[PromiseRisk
         months = [
             month
             for month in range(garage.months)
-            if garage.driven(vehicle, month)
-            and cured_in_plan(garage, plan.choices, fault.id, month)
+            if garage.driven(vehicle, month) and facts.cured(fault.id, month)
         ]
         if months:
             held = [cured(garage, futures, fault, month) for month in months]

@@ -1,5 +1,6 @@
 """Many plans at once: in this process, in several, or on other machines."""
 
+import gc
 import os
 import signal
 import threading
@@ -128,7 +129,10 @@ class Processes(ProcessPoolExecutor):
         reader, self._lifeline = context.Pipe(duplex=False)
         self._reader = reader
         super().__init__(
-            jobs, mp_context=context, initializer=_live_on, initargs=(reader,)
+            jobs,
+            mp_context=context,
+            initializer=_live_on,
+            initargs=(reader, gc.get_threshold()),
         )
 
     def submit(
@@ -147,8 +151,14 @@ class Processes(ProcessPoolExecutor):
         self._reader.close()
 
 
-def _live_on(lifeline: "Connection[Any, Any]") -> None:
-    """Begin a process that lives as long as the other end of its lifeline."""
+def _live_on(
+    lifeline: "Connection[Any, Any]", thresholds: tuple[int, int, int]
+) -> None:
+    """Begin a process that lives as long as the other end of its lifeline.
+
+    It looks for garbage as often as the process that began it, by its thresholds.
+    """
+    gc.set_threshold(*thresholds)
     signal.signal(signal.SIGINT, signal.SIG_IGN)
 
     def end_with_it() -> None:

@@ -2,11 +2,13 @@
 
 from collections.abc import Callable
 from dataclasses import dataclass, replace
+from math import inf
 from pathlib import Path
 from typing import Any
 
 from partsplan.domain import Garage, Needs, Plan, Shortfall, Skip
 from partsplan.errors import InvalidRequest
+from partsplan.usecases.countdown import Clock, countdown
 from partsplan.usecases.sound import sound
 
 Progress = Callable[[str, float, float | None, float | None], None]
@@ -45,13 +47,15 @@ def plan(
     gap: float = 1e-4,
     threads: int = 1,
     progress: Progress | None = None,
+    clock: Clock | None = None,
 ) -> PlanAnswer:
     """The best plan for the garage in ``folder``, with what is left alone and why.
 
     ``months`` and ``budget`` (one amount for every month, decimal text) stand instead
     of the garage's own; the worth of a point stays what the garage's own budget makes
-    it. A search that was stopped gives its best plan, without what it would take to
-    meet the demands that it misses.
+    it. With a ``clock``, what the missed demands would take is worked out for no longer
+    than ``LONGEST_WHY`` seconds. A search that was stopped gives its best plan, without
+    what it would take to meet the demands that it misses.
 
     Raises
     ------
@@ -67,7 +71,7 @@ def plan(
     )
     if isinstance(found, Needs):
         return PlanAnswer(garage=garage, plan=found)
-    return _explained(garage, found, seconds, progress)
+    return _explained(garage, found, seconds, progress, clock)
 
 
 def asked(garage: Garage, *, months: int | None, budget: str | None) -> Garage:
@@ -93,16 +97,22 @@ def asked(garage: Garage, *, months: int | None, budget: str | None) -> Garage:
 
 
 def _explained(
-    garage: Garage, found: Plan, seconds: float, progress: Progress | None
+    garage: Garage,
+    found: Plan,
+    seconds: float,
+    progress: Progress | None,
+    clock: Clock | None,
 ) -> PlanAnswer:
     from partsplan.explanation import shortfalls, skips
 
     if progress:
         progress(WHY, found.seconds, None, None)
     missed: tuple[Shortfall, ...] = ()
+    longest = min(seconds, LONGEST_WHY)
+    left = countdown(clock, longest) if clock else lambda: inf
     if not found.interrupted:
         try:
-            missed = shortfalls(garage, found, seconds=min(seconds, LONGEST_WHY))
+            missed = shortfalls(garage, found, seconds=longest, left=left)
         except KeyboardInterrupt:  # the plan is there, what it would take is not
             found = replace(found, interrupted=True)
     return PlanAnswer(

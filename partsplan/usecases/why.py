@@ -5,6 +5,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from partsplan.domain import Garage, Needs, Plan, WhyChosen, WhyNot
+from partsplan.usecases.countdown import Clock, countdown
 from partsplan.usecases.plan import asked as as_asked
 from partsplan.usecases.sound import sound
 from partsplan.usecases.unknown import unknown
@@ -45,7 +46,7 @@ def why(
     gap: float = 1e-4,
     threads: int = 1,
     search_seconds: float = SEARCH_SECONDS,
-    clock: Callable[[], float],
+    clock: Clock,
     progress: Progress | None = None,
 ) -> WhyAnswer:
     """Why each subject is in the plan or not; without any, the faults left alone.
@@ -79,17 +80,12 @@ def why(
         for subject in () if stopped else asked:
             if progress:
                 progress(f"{WHY} for {subject}", plan.seconds, None, None)
-            left = _countdown(clock, search_seconds)
+            left = countdown(clock, search_seconds)
             found = explanation.why(planner, plan, subject, limits=limits, left=left)
             answers.append(Answer(subject=subject, answers=found))
     except KeyboardInterrupt:
         stopped = True
     return WhyAnswer(garage=garage, plan=plan, answers=tuple(answers), stopped=stopped)
-
-
-def _countdown(clock: Callable[[], float], seconds: float) -> Callable[[], float]:
-    end = clock() + seconds
-    return lambda: end - clock()
 
 
 def _known(garage: Garage, subjects: Sequence[str]) -> None:

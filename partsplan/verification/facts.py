@@ -37,6 +37,15 @@ class Facts:
         """All costs of each chosen option."""
         return {option.id: price(self.garage, option) for option in self.chosen}
 
+    @cached_property
+    def naming(self) -> Mapping[str, tuple[Option, ...]]:
+        """The chosen options that name each fault, in file order."""
+        found: dict[str, list[Option]] = defaultdict(list)
+        for option in self.chosen:
+            for cure in option.fixes:
+                found[cure.fault].append(option)
+        return {fault: tuple(options) for fault, options in found.items()}
+
     def ordered(self, option: Option) -> int:
         """Ordering month."""
         return self.choices.orders[option.id]
@@ -75,7 +84,7 @@ class Facts:
         return any(
             self.fitted(option) <= month < self.end(option)
             and option.relief(fault) >= CURED
-            for option in self.chosen
+            for option in self.naming.get(fault, ())
         )
 
     def relief(self, fault: str, month: int) -> Fraction:
@@ -87,7 +96,7 @@ class Facts:
             return ZERO
         reliefs = (
             option.relief(fault)
-            for option in self.chosen
+            for option in self.naming.get(fault, ())
             if self.fitted(option) <= month < self.counted_until(option)
         )
         return max(reliefs, default=ZERO)
@@ -178,8 +187,8 @@ class Facts:
         return gained - costs
 
     def _gains(self, fault: Fault) -> Iterator[int]:
-        touching = [o for o in self.chosen if o.relief(fault.id)]
-        if not touching:
+        if fault.id not in self.naming:
             return
         for month, value in enumerate(worth(self.garage, fault)):
-            yield round(self.relief(fault.id, month) * value)
+            if relief := self.relief(fault.id, month):
+                yield round(relief * value)

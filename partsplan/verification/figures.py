@@ -1,6 +1,6 @@
 """Every figure that a plan tells, against the same worked out anew."""
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Callable, Iterator
 
 from partsplan.domain import (
@@ -90,14 +90,13 @@ def _missed_milestones(facts: Facts) -> int:
 
 def _bad_months(facts: Facts, bad: Callable[[Fault], bool]) -> int:
     garage = facts.garage
+    bad_on: dict[str, list[str]] = defaultdict(list)
+    for fault in garage.faults:
+        if bad(fault):
+            bad_on[fault.vehicle].append(fault.id)
     return sum(
         garage.driven(vehicle, month)
-        and any(
-            fault.vehicle == vehicle.id
-            and bad(fault)
-            and not facts.cured(fault.id, month)
-            for fault in garage.faults
-        )
+        and any(not facts.cured(fault, month) for fault in bad_on[vehicle.id])
         for vehicle in garage.vehicles
         for month in range(garage.months)
     )

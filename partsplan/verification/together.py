@@ -1,9 +1,9 @@
 """Rules that chosen options keep together."""
 
-from collections import Counter
+from collections import Counter, defaultdict
 from collections.abc import Iterator
 
-from partsplan.domain import FaultStatus, Option
+from partsplan.domain import FaultStatus
 from partsplan.domain.numbers import CURED
 from partsplan.verification.facts import Facts
 from partsplan.verification.violation import Violation
@@ -72,8 +72,12 @@ def followed_up(facts: Facts) -> Iterator[Violation]:
 
 def with_tools(facts: Facts) -> Iterator[Violation]:
     """Every tool is there in time, and none is bought for nothing."""
+    fitted_with: dict[str, list[int]] = defaultdict(list)
+    for option in facts.chosen:
+        for name in option.tools:
+            fitted_with[name].append(facts.fitted(option))
     for tool in facts.garage.tools:
-        fitted = [facts.fitted(o) for o in facts.chosen if tool.id in o.tools]
+        fitted = fitted_with[tool.id]
         bought = facts.choices.tools.get(tool.id)
         needed = bool(fitted) and not tool.owned
         if not needed and bought is not None:
@@ -104,14 +108,14 @@ def _cured_by(facts: Facts, fault: str, month: int) -> bool:
         return status is FaultStatus.FIXED
     return any(
         option.relief(fault) >= CURED and facts.fitted(option) <= month
-        for option in facts.chosen
+        for option in facts.naming.get(fault, ())
     )
 
 
 def _fitted(facts: Facts, fault: str) -> list[tuple[int, str]]:
     """Fitting month and route of every lasting option that names a fault."""
-
-    def names(option: Option) -> bool:
-        return option.lasting and any(cure.fault == fault for cure in option.fixes)
-
-    return [(facts.fitted(o), o.route.value) for o in facts.chosen if names(o)]
+    return [
+        (facts.fitted(option), option.route.value)
+        for option in facts.naming.get(fault, ())
+        if option.lasting
+    ]

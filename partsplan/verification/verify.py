@@ -23,19 +23,17 @@ RULES = (
 
 def broken_rules(garage: Garage, choices: Choices) -> tuple[Violation, ...]:
     """Every rule that choices break; empty if they are legal."""
-    facts = Facts(garage, choices)
-    for first in (orders.known, orders.in_time):  # the rest is worked out from these
-        if broken := tuple(first(facts)):
-            return broken
-    return tuple(one for rule in RULES for one in rule(facts))
+    return _broken(Facts(garage, choices))
 
 
 def violations(garage: Garage, plan: Plan) -> tuple[Violation, ...]:
     """Every broken rule, or every wrong figure; empty for a sound plan."""
-    broken = broken_rules(garage, plan.choices)
-    return broken or tuple(figures(Facts(garage, plan.choices), plan))
+    facts = Facts(garage, plan.choices)
+    return _broken(facts) or tuple(figures(facts, plan))
 
 
-def cured(garage: Garage, choices: Choices, fault: str, month: int) -> bool:
-    """Whether a fault is cured in a month if these choices are carried out."""
-    return Facts(garage, choices).cured(fault, month)
+def _broken(facts: Facts) -> tuple[Violation, ...]:
+    for first in (orders.known, orders.in_time):  # the rest is worked out from these
+        if broken := tuple(first(facts)):
+            return broken
+    return tuple(one for rule in RULES for one in rule(facts))

@@ -71,6 +71,9 @@ def measure(
 
     Its peak of memory is that of the process it runs in.
     """
+    from partsplan.cli.garbage import collect_seldom
+
+    collect_seldom()  # as the command line does
     found = Measured(faults=faults, months=months, seed=seed)
     garage = made_up_garage(faults, months, seed)
     _through_files(found, garage)

@@ -16,7 +16,8 @@ from partsplan.domain import (
     Stage,
 )
 from partsplan.explanation import shortfalls
-from partsplan.planning import plan
+from partsplan.planning import plan, remedies
+from partsplan.reports.plan_notes import shortfall_line
 from tests.support.building import fault, garage, longer, option, richer, vehicle
 
 JANUARY, FEBRUARY = Month(2027, 1), Month(2027, 2)
@@ -255,3 +256,30 @@ def test_nothing_is_asked_of_a_vehicle_that_is_parked_or_gone() -> None:
         options=(),
     )
     assert told(made) == ()
+
+
+@pytest.mark.parametrize(
+    "limits", [{"seconds": 0.0}, {"left": lambda: 0.0}], ids=["solver", "clock"]
+)
+def test_what_there_is_no_time_for_is_not_told_to_be_impossible(
+    limits: dict[str, Any],
+) -> None:
+    made = garage(budget=(3000,), faults=(fault(fix_by=FEBRUARY),))
+    (short,) = shortfalls(made, planned(made), **limits)
+    assert (short.money, short.hours, short.exact) == (None, None, False)
+    assert shortfall_line(made, short).endswith("not worked out in the time.")
+
+
+def test_of_too_many_offers_no_sum_is_worked_out(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    made = garage(budget=(3000,), faults=(fault(fix_by=FEBRUARY),))
+    monkeypatch.setattr(remedies, "MOST_OFFERS", 1)
+    (short,) = told(made)
+    assert (short.money, short.hours, short.exact) == (None, None, False)
+
+
+def test_what_no_sum_would_mend_takes_no_time_to_tell() -> None:
+    made = garage(faults=(fault(fix_by=FEBRUARY),), options=())
+    (short,) = shortfalls(made, planned(made), left=lambda: 0.0)
+    assert short.exact
