@@ -41,7 +41,7 @@ def pay_tools(draft: Draft) -> None:
         fitted = {draft.offers[p].fitted for places in needing for p in places}
         bought: list[int] = []
         for month in range(max(fitted) + 1):
-            column = draft.program.binary(f"buy {tool.id} in {month}")
+            column = draft.program.binary(f"buy {tool.id} in {month}", common=True)
             draft.buy[tool.id, month] = column
             draft.outlays.append((column, month, tool.price))
             draft.worth.append((column, -float(tool.price)))
@@ -62,7 +62,7 @@ def hold_reserve(draft: Draft, extra: dict[int, int] | None = None) -> None:
     outlays = [*draft.outlays]
     outlays += [(column, month, -1) for month, column in (extra or {}).items()]
     if draft.garage.carry_over and len(draft.garage.faults) >= SPARSE_FROM:
-        _balance_columns(draft, outlays)
+        _balance_columns(draft, outlays, helped=bool(extra))
     else:
         _closed_months(draft, outlays)
 
@@ -109,14 +109,16 @@ def _ship(
     }
     if enough is not None and enough <= 0:
         return
-    paid = draft.program.binary(f"ship from {supplier} in {month}")
+    paid = draft.program.binary(f"ship from {supplier} in {month}", common=True)
     draft.ship[supplier, month] = paid
     draft.outlays.append((paid, month, shipping))
     draft.worth.append((paid, -float(shipping)))
     either = [paid]
     most = sum(max(goods[place] for place in places) for places in bundles)
     if enough is not None and most >= enough:
-        free = draft.program.binary(f"free shipping from {supplier} in {month}")
+        free = draft.program.binary(
+            f"free shipping from {supplier} in {month}", common=True
+        )
         draft.free[supplier, month] = free
         either.append(free)
         terms = [
@@ -124,6 +126,7 @@ def _ship(
             for place, worth in goods.items()
         ]
         name = f"goods for free shipping from {supplier} in {month}"
+        draft.free_rows[free] = len(draft.program.rows)
         draft.program.row(name, [*terms, (free, -float(enough))], low=0.0)
     for places in bundles:
         draft.at_most(f"shipping from {supplier} in {month}", places, either)
@@ -140,23 +143,36 @@ def _closed_months(draft: Draft, outlays: list[tuple[int, int, int]]) -> None:
     for month, (terms, have) in enumerate(zip(rows, reach.money(garage), strict=True)):
         if terms:
             draft.program.row(
-                f"reserve at the end of {month}", terms.items(), high=have
+                f"reserve at the end of {month}",
+                terms.items(),
+                high=have,
+                common=True,
             )
 
 
-def _balance_columns(draft: Draft, outlays: list[tuple[int, int, int]]) -> None:
-    """One column a month for the money above the reserve."""
+def _balance_columns(
+    draft: Draft, outlays: list[tuple[int, int, int]], *, helped: bool
+) -> None:
+    """One column a month for the money above the reserve.
+
+    Without help it is never more than what is there if nothing is bought.
+    """
     rows: list[list[tuple[int, float]]] = [[] for _ in range(draft.garage.months)]
     for column, month, amount in outlays:
         rows[month].append((column, float(amount)))
     have = reach.money(draft.garage)
     before: int | None = None
     for month, terms in enumerate(rows):
-        balance = draft.program.share(f"balance of {month}", high=None)
+        most = None if helped else float(max(have[month], 0))
+        balance = draft.program.share(f"balance of {month}", most, common=True)
         income = have[month] - (have[month - 1] if month else 0)
         if before is not None:
             terms.append((before, -1.0))
         draft.program.row(
-            f"money of {month}", [*terms, (balance, 1.0)], low=income, high=income
+            f"money of {month}",
+            [*terms, (balance, 1.0)],
+            low=income,
+            high=income,
+            common=True,
         )
         before = balance

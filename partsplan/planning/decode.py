@@ -111,6 +111,13 @@ def orders(garage: Garage, chosen: tuple[Offer, ...]) -> tuple[Order, ...]:
     return tuple(found)
 
 
+def ledger_of(model: Model, ones: Iterable[int]) -> tuple[LedgerLine, ...]:
+    """Money and own hours of every month for the columns at 1."""
+    chosen, choices = decode(model, ones)
+    garage = model.garage
+    return ledger(garage, chosen, orders(garage, chosen), tool_buys(garage, choices))
+
+
 def ledger(
     garage: Garage,
     chosen: tuple[Offer, ...],

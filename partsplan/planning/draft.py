@@ -21,6 +21,8 @@ class Draft:
         The column of each tool and buying month.
     ship, free
         The columns of each supplier and ordering month: shipping paid, and free.
+    free_rows
+        The row of each column of free shipping that asks for enough goods.
     opened
         The column of each access group and fitting month.
     worth
@@ -39,6 +41,7 @@ class Draft:
     buy: dict[tuple[str, int], int] = field(default_factory=dict)
     ship: dict[tuple[str, int], int] = field(default_factory=dict)
     free: dict[tuple[str, int], int] = field(default_factory=dict)
+    free_rows: dict[int, int] = field(default_factory=dict)
     opened: dict[tuple[str, int], int] = field(default_factory=dict)
     worth: list[tuple[int, float]] = field(default_factory=list)
     outlays: list[tuple[int, int, int]] = field(default_factory=list)

@@ -12,7 +12,7 @@ class Interrupts:
     Python would else raise KeyboardInterrupt wherever it happens to be: between two
     lines that belong together, or while the solver's thread still runs. Outside the
     main thread, where no signals arrive, and in a process that ignores Ctrl-C, such as
-    a worker, it changes nothing.
+    a worker, it changes nothing. One that is opened within another tells that one, too.
     """
 
     def __init__(self) -> None:
@@ -35,3 +35,5 @@ class Interrupts:
 
     def _note(self, number: int, frame: FrameType | None) -> None:
         self.asked = True
+        if isinstance(getattr(self._before, "__self__", None), Interrupts):
+            self._before(number, frame)

@@ -22,8 +22,12 @@ class Model:
         The column of each offer, and of each tool and buying month.
     ship, free
         The columns of each supplier and ordering month: shipping paid, and free.
+    free_rows
+        The row of each column of free shipping that asks for enough goods.
     opened
         The column of each access group and fitting month.
+    bundles
+        Columns of offers that exclude each other, see ``Draft``.
     worth
         Net worth as (column, minor units).
     outlays
@@ -45,7 +49,9 @@ class Model:
     buy: dict[tuple[str, int], int]
     ship: dict[tuple[str, int], int]
     free: dict[tuple[str, int], int]
+    free_rows: dict[int, int]
     opened: dict[tuple[str, int], int]
+    bundles: tuple[tuple[int, ...], ...]
     worth: tuple[tuple[int, float], ...]
     outlays: tuple[tuple[int, int, int], ...]
     efforts: tuple[tuple[int, int, Fraction], ...]
@@ -103,7 +109,11 @@ def build(
         buy=draft.buy,
         ship=draft.ship,
         free=draft.free,
+        free_rows=draft.free_rows,
         opened=draft.opened,
+        bundles=tuple(
+            tuple(draft.take[place] for place in bundle) for bundle in draft.bundles
+        ),
         worth=tuple(draft.worth),
         outlays=tuple(draft.outlays),
         efforts=tuple(draft.efforts),
@@ -116,7 +126,7 @@ def build(
 
 def _help(draft: Draft, what: str, months: range) -> dict[int, int]:
     return {
-        month: draft.program.share(f"extra {what} in {month}", high=None)
+        month: draft.program.share(f"extra {what} in {month}", high=None, common=True)
         for month in months
     }
 

@@ -1,5 +1,7 @@
 """From a garage to the best plan for it."""
 
+from collections.abc import Callable
+from dataclasses import replace
 from functools import cached_property
 
 from partsplan.domain import (
@@ -13,15 +15,18 @@ from partsplan.domain import (
     Stages,
 )
 from partsplan.errors import SolverFailed
-from partsplan.planning import decode, reach, remedies
+from partsplan.planning import decode, reach, remedies, stages, wide
 from partsplan.planning.demands import Demand, demands
 from partsplan.planning.force import Force
+from partsplan.planning.limits import Limits, Optimum, Progress
 from partsplan.planning.model import Model, build
 from partsplan.planning.solver import solver_name
-from partsplan.planning.stages import Limits, Optimum, Progress, optimise
+from partsplan.planning.stopwatch import Now, Stopwatch
 from partsplan.pricing import offers
 
 NOTHING = Force()
+NARROW = 2000
+"""Programs with no more columns are solved at once, stage by stage."""
 
 
 def plan(
@@ -31,22 +36,25 @@ def plan(
     gap: float = 1e-4,
     threads: int = 1,
     progress: Progress | None = None,
+    clock: Now | None = None,
 ) -> Plan | Needs:
     """The best plan within the time, or the money without which there is none.
 
     Parameters
     ----------
     seconds
-        Longest solver time. [s]
+        Longest search. [s]
     gap
         Relative gap at which a plan counts as proven. [fraction]
+    clock
+        Without one only the solver's own seconds count.
 
     Raises
     ------
     SolverFailed
         If the solver refused the model, or found nothing in time.
     """
-    limits = Limits(seconds=seconds, gap=gap, threads=threads)
+    limits = Limits(seconds=seconds, gap=gap, threads=threads, clock=clock)
     return must_be(Planner(garage).best(limits, progress=progress))
 
 
@@ -122,10 +130,12 @@ class Planner:
             known = () if not force else None
         if needs:
             return needs
+        watch = Stopwatch(limits.seconds, limits.clock)
         rows = tuple(force.rows(self.model))
         if any(low is not None and not terms for terms, low, _ in rows):
             return None  # no offer could do what is forced
-        found = optimise(
+        limits = replace(limits, seconds=watch.left)
+        found = self._optimise()(
             self.model,
             self.demands,
             Optimum(ones=known),
@@ -137,6 +147,12 @@ class Planner:
         if found is None:
             return None
         return _plan(self.model, self.demands, found, limits.gap)
+
+    def _optimise(self) -> Callable[..., Optimum | None]:
+        """How this garage is best searched."""
+        narrow = len(self.model.program.columns) <= NARROW
+        worth_last = self.garage.priority[-1] is Stage.WORTH
+        return stages.optimise if narrow or not worth_last else wide.optimise
 
     def answer(
         self, limits: Limits, *, force: Force = NOTHING, start: Choices | None = None

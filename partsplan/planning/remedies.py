@@ -13,7 +13,7 @@ from partsplan.errors import SolverFailed
 from partsplan.planning import reach
 from partsplan.planning.demands import Demand, demands
 from partsplan.planning.model import Model, build
-from partsplan.planning.solver import Solver, SolverRun
+from partsplan.planning.solver import Solver, SolverRun, Tuning
 
 HOURS_GRAIN = 100
 """Extra hours are told in hundredths."""
@@ -182,7 +182,9 @@ def _least(solver: Solver, columns: Iterable[int], seconds: float) -> SolverRun:
     KeyboardInterrupt
         If the search was stopped.
     """
-    run = solver.maximise([(one, -1.0) for one in columns], seconds=seconds, gap=0.0)
+    run = solver.maximise(
+        [(one, -1.0) for one in columns], Tuning(seconds=seconds, gap=0.0)
+    )
     if run.interrupted:
         raise KeyboardInterrupt
     return run

@@ -1,69 +1,24 @@
 """Optimises one stage after the other, each held for those that follow."""
 
-from collections.abc import Callable
-from dataclasses import dataclass, field
 from math import ceil, floor, isfinite
 
-from partsplan.domain import LedgerLine, PlanStatus, Stage
+from partsplan.domain import PlanStatus, Stage
 from partsplan.errors import SolverFailed
 from partsplan.planning import decode
 from partsplan.planning.covers import cover
 from partsplan.planning.demands import Demand
 from partsplan.planning.force import Held
 from partsplan.planning.interrupts import Interrupts
+from partsplan.planning.limits import COUNT_GAP, ROUNDING, Limits, Optimum, Progress
 from partsplan.planning.model import Model
-from partsplan.planning.solver import Solver, SolverRun, Watch
+from partsplan.planning.solver import Solver, SolverRun, Tuning, Watch
 
-COUNT_GAP = 0.99
-"""Counts are whole, so a bound closer than one proves them."""
 EARLY_SHARE = 0.4
 """An early stage gets this share of the time that is left."""
-ROUNDING = 1e-6
-"""What a bound may be off by for the solver's tolerances."""
 MOST_COVERS = 50
 """Runs of one stage that may end overspent by a tolerance before it is given up."""
 
-Progress = Callable[[str, float, float | None, float | None], None]
-"""Told the stage, seconds, best figure and bound while a stage is solved."""
 Objective = list[tuple[int, float]]
-
-
-@dataclass(frozen=True, slots=True, kw_only=True)
-class Limits:
-    """How long and how closely to search.
-
-    Attributes
-    ----------
-    seconds
-        Longest solver time for all stages. [s]
-    gap
-        Relative gap at which net worth counts as proven. [fraction]
-    """
-
-    seconds: float
-    gap: float
-    threads: int = 1
-
-
-@dataclass(slots=True, kw_only=True)
-class Optimum:
-    """Where the stages ended.
-
-    Attributes
-    ----------
-    ones
-        The whole columns at 1; None before anything was found.
-    bounds
-        No plan with the earlier stages as held does better.
-    proven
-        Whether every stage reached its gap.
-    """
-
-    ones: tuple[int, ...] | None
-    bounds: dict[Stage, int] = field(default_factory=dict)
-    proven: bool = True
-    seconds: float = 0.0
-    interrupted: bool = False
 
 
 def optimise(
@@ -152,10 +107,12 @@ def _solve(
     for _ in range(MOST_COVERS):
         run = solver.maximise(
             objective,
-            seconds=max(0.0, until - found.seconds),
-            gap=0.0 if counts else limits.gap,
-            absolute_gap=COUNT_GAP if counts else 0.0,
-            threads=limits.threads,
+            Tuning(
+                seconds=max(0.0, until - found.seconds),
+                gap=0.0 if counts else limits.gap,
+                absolute_gap=COUNT_GAP if counts else 0.0,
+                threads=limits.threads,
+            ),
             start=found.ones or hint or found.ones,
             watch=watch,
             stopped=found.interrupted,
@@ -165,7 +122,9 @@ def _solve(
         found.seconds += run.seconds
         found.interrupted |= run.interrupted
         ones = _ones(model, run)
-        cut = None if ones is None else cover(model, ones, _ledger(model, ones))
+        cut = (
+            None if ones is None else cover(model, ones, decode.ledger_of(model, ones))
+        )
         if cut is None:
             break
         terms, most = cut
@@ -183,14 +142,6 @@ def _objective(model: Model, stage: Stage) -> tuple[Objective, int]:
         return list(model.worth), 0
     counted = [(column, -1.0) for column in model.unmet_of(stage)]
     return counted, model.hopeless_of(stage)
-
-
-def _ledger(model: Model, ones: tuple[int, ...]) -> tuple[LedgerLine, ...]:
-    garage = model.garage
-    chosen, choices = decode.decode(model, ones)
-    ordered = decode.orders(garage, chosen)
-    bought = decode.tool_buys(garage, choices)
-    return decode.ledger(garage, chosen, ordered, bought)
 
 
 def _ones(model: Model, run: SolverRun) -> tuple[int, ...] | None:

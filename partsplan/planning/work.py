@@ -29,7 +29,10 @@ def hold_hours(draft: Draft, extra: dict[int, int] | None = None) -> None:
         if extra and month in extra:
             terms.append((extra[month], -1.0))
         draft.program.row(
-            f"hours of {month}", terms, high=float(garage.monthly_hours[month])
+            f"hours of {month}",
+            terms,
+            high=float(garage.monthly_hours[month]),
+            common=True,
         )
 
 

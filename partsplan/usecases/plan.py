@@ -67,7 +67,14 @@ def plan(
     garage = asked(read_garage(folder), months=months, budget=budget)
     found = sound(
         garage,
-        best_plan(garage, seconds=seconds, gap=gap, threads=threads, progress=progress),
+        best_plan(
+            garage,
+            seconds=seconds,
+            gap=gap,
+            threads=threads,
+            progress=progress,
+            clock=clock,
+        ),
     )
     if isinstance(found, Needs):
         return PlanAnswer(garage=garage, plan=found)

@@ -7,7 +7,7 @@ import pytest
 
 from partsplan.planning.demands import demands
 from partsplan.planning.model import build
-from partsplan.planning.solver import Solver
+from partsplan.planning.solver import Solver, Tuning
 from partsplan.pricing import offers
 from tests.support.published import Item, Published, as_garage, projects, published
 
@@ -25,7 +25,7 @@ def lp_bound(made: Published) -> float:
     model.program.columns[:] = [
         replace(column, integer=False) for column in model.program.columns
     ]
-    run = Solver(model.program).maximise(model.worth, seconds=10.0, gap=0.0)
+    run = Solver(model.program).maximise(model.worth, Tuning(seconds=10.0, gap=0.0))
     return run.bound / made.scale
 
 

@@ -9,7 +9,7 @@ from partsplan.errors import SolverFailed
 from partsplan.planning import plan
 from partsplan.planning.model import build
 from partsplan.planning.program import Program
-from partsplan.planning.solver import Solver, solver_name
+from partsplan.planning.solver import Solver, Tuning, solver_name
 from partsplan.pricing import offers
 from tests.support.building import garage
 from tests.support.larger_garages import larger_garage
@@ -33,14 +33,16 @@ def objective() -> list[tuple[int, float]]:
 
 
 def test_optimum_of_whole_numbers_is_proven() -> None:
-    run = Solver(stockco()).maximise(objective(), seconds=10.0, gap=0.0)
+    run = Solver(stockco()).maximise(objective(), Tuning(seconds=10.0, gap=0.0))
     assert run.status is PlanStatus.PROVEN
     assert [round(value) for value in run.values] == [0, 1, 1, 1]
     assert run.bound == pytest.approx(42)
 
 
 def test_optimum_of_shares_is_its_own_bound() -> None:
-    run = Solver(stockco(whole=False)).maximise(objective(), seconds=10.0, gap=0.0)
+    run = Solver(stockco(whole=False)).maximise(
+        objective(), Tuning(seconds=10.0, gap=0.0)
+    )
     assert run.status is PlanStatus.PROVEN
     assert run.values == pytest.approx([1, 1, 0.5, 0])
     assert run.bound == pytest.approx(44)
@@ -48,7 +50,9 @@ def test_optimum_of_shares_is_its_own_bound() -> None:
 
 @pytest.mark.parametrize("start", [(0, 1), (1, 2, 3), (0, 1, 2, 3), ()])
 def test_any_start_ends_at_the_optimum(start: tuple[int, ...]) -> None:
-    run = Solver(stockco()).maximise(objective(), seconds=10.0, gap=0.0, start=start)
+    run = Solver(stockco()).maximise(
+        objective(), Tuning(seconds=10.0, gap=0.0), start=start
+    )
     assert run.status is PlanStatus.PROVEN
     assert [round(value) for value in run.values] == [0, 1, 1, 1]
 
@@ -56,24 +60,26 @@ def test_any_start_ends_at_the_optimum(start: tuple[int, ...]) -> None:
 def test_rows_that_are_held_bind_the_next_run() -> None:
     solver = Solver(stockco())
     solver.hold([(1, 1.0), (3, 1.0)], high=1.0)  # 2 excludes 4: 38, computed
-    run = solver.maximise(objective(), seconds=10.0, gap=0.0)
+    run = solver.maximise(objective(), Tuning(seconds=10.0, gap=0.0))
     assert run.bound == pytest.approx(38)
     solver.hold([(0, 1.0)], low=0.0, high=0.0)
-    run = solver.maximise(objective(), seconds=10.0, gap=0.0)
+    run = solver.maximise(objective(), Tuning(seconds=10.0, gap=0.0))
     assert [round(value) for value in run.values] == [0, 1, 1, 0]
 
 
 def test_a_program_without_solution_is_infeasible() -> None:
     solver = Solver(stockco())
     solver.hold(enumerate(map(float, OUTLAYS)), low=15.0)
-    run = solver.maximise(objective(), seconds=10.0, gap=0.0)
+    run = solver.maximise(objective(), Tuning(seconds=10.0, gap=0.0))
     assert run.status is PlanStatus.INFEASIBLE
     assert run.values == ()
     assert run.bound == -inf
 
 
 def test_a_run_stopped_before_its_start_knows_nothing() -> None:
-    run = Solver(stockco()).maximise(objective(), seconds=10.0, gap=0.0, stopped=True)
+    run = Solver(stockco()).maximise(
+        objective(), Tuning(seconds=10.0, gap=0.0), stopped=True
+    )
     assert run.status is PlanStatus.FAILED
     assert run.values == ()
     assert run.bound == inf
@@ -88,14 +94,14 @@ def test_a_run_cut_short_is_not_proven() -> None:
     ]
     made = as_garage(classes, problem["capacity"])
     model = build(made.garage, offers(made.garage), ())
-    run = Solver(model.program).maximise(model.worth, seconds=0.3, gap=0.0)
+    run = Solver(model.program).maximise(model.worth, Tuning(seconds=0.3, gap=0.0))
     assert run.status is (PlanStatus.FEASIBLE if run.values else PlanStatus.FAILED)
     assert run.bound / made.scale >= problem["published_optimum"]
 
 
 def test_an_option_that_the_solver_refuses_is_told() -> None:
     with pytest.raises(SolverFailed, match="refused the option mip_rel_gap"):
-        Solver(stockco()).maximise(objective(), seconds=10.0, gap=-1.0)
+        Solver(stockco()).maximise(objective(), Tuning(seconds=10.0, gap=-1.0))
 
 
 def test_terms_of_one_column_are_summed_and_zeros_dropped() -> None:
@@ -103,7 +109,7 @@ def test_terms_of_one_column_are_summed_and_zeros_dropped() -> None:
     one, other = program.share("one"), program.share("other")
     program.row("sum", [(one, 2.0), (other, 1.0), (one, 1.0), (other, -1.0)], high=1.5)
     assert program.rows[0].columns == (one,)
-    run = Solver(program).maximise([(one, 1.0)], seconds=10.0, gap=0.0)
+    run = Solver(program).maximise([(one, 1.0)], Tuning(seconds=10.0, gap=0.0))
     assert run.values == pytest.approx([0.5, 0])
 
 

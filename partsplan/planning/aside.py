@@ -1,0 +1,60 @@
+"""A search of a whole program in a thread of its own, while parts are solved."""
+
+from math import inf
+from threading import Thread
+
+from partsplan.planning.matrix import Floats, Matrix
+from partsplan.planning.solver import SolverRun, Tuning, solve_whole
+
+
+class Aside:
+    """Begins at once; ``bound`` falls while it goes on, ``stop`` ends it.
+
+    HiGHS leaves Python alone while it searches, so the thread has a core of its own.
+    """
+
+    def __init__(
+        self, matrix: Matrix, objective: Floats, tuning: Tuning, start: frozenset[int]
+    ) -> None:
+        self.bound = inf
+        self._stopping = False
+        self._run: SolverRun | None = None
+        self._error: Exception | None = None
+
+        def watch(_: float, __: float | None, bound: float | None) -> None:
+            if bound is not None:
+                self.bound = bound
+            if self._stopping:
+                raise KeyboardInterrupt
+
+        def work() -> None:
+            try:
+                self._run = solve_whole(
+                    matrix, objective, tuning, start=start, watch=watch
+                )
+                self.bound = min(self.bound, self._run.bound)
+            except Exception as error:  # told to whoever asks for the result
+                self._error = error
+
+        self._thread = Thread(target=work, daemon=True)
+        self._thread.start()
+
+    @property
+    def done(self) -> bool:
+        """Whether it came to an end by itself."""
+        return not self._thread.is_alive()
+
+    def stop(self) -> SolverRun:
+        """End it, and what it found.
+
+        Raises
+        ------
+        SolverFailed
+        """
+        self._stopping = True
+        self._thread.join()
+        if self._error is not None:
+            raise self._error
+        if self._run is None:
+            raise AssertionError("a search that ends has a run or an error")
+        return self._run

@@ -1,0 +1,62 @@
+"""What is asked of a search for whole columns, and how it ended."""
+
+from collections.abc import Callable
+from dataclasses import dataclass
+
+from partsplan.domain import PlanStatus
+
+Watch = Callable[[float, float | None, float | None], None]
+"""Told seconds, best value and bound while a run goes on.
+
+It may raise KeyboardInterrupt to stop the run and keep the best so far.
+"""
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Tuning:
+    """How long, how closely and how to search.
+
+    Attributes
+    ----------
+    seconds
+        Longest run. [s]
+    gap, absolute_gap
+        The run ends when either is reached. [fraction], [objective]
+    tolerance
+        By how much rows and whole columns may be off. With sums of millions of minor
+        units the usual 1e-6 lets a month overspend, so plans found with it are counted
+        again.
+    effort
+        Share of the work that goes into finding better solutions, where the solver's
+        own share would not do. [0-1]
+    """
+
+    seconds: float
+    gap: float
+    absolute_gap: float = 0.0
+    threads: int = 1
+    tolerance: float = 1e-9
+    effort: float | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SolverRun:
+    """How a run ended.
+
+    Attributes
+    ----------
+    status
+        Proven only if the gap asked for was reached.
+    values
+        One figure a column; empty without a solution.
+    bound
+        No solution has a higher objective; infinite if nothing is known.
+    seconds
+        [s]
+    """
+
+    status: PlanStatus
+    values: tuple[float, ...]
+    bound: float
+    seconds: float
+    interrupted: bool = False

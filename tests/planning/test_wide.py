@@ -1,0 +1,108 @@
+"""The search for wide programs, on garages small enough to try every choice."""
+
+from time import monotonic
+
+import numpy as np
+import pytest
+
+from partsplan.domain import Garage, Plan, Stage
+from partsplan.planning import Planner, planner, wide
+from partsplan.planning.limits import Limits
+from partsplan.planning.matrix import Matrix
+from partsplan.verification import violations
+from tests.benchmarks.generator import made_up_garage
+from tests.support.reference import Best
+from tests.support.small_optima import small_optimum
+
+CHUNK = 25
+COUNTS = list(Stage)[:3]
+
+
+@pytest.fixture(autouse=True)
+def every_program_is_wide(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(planner, "NARROW", 0)
+
+
+def worth_last(seed: int) -> tuple[Garage, Best] | None:
+    garage, record = small_optimum(seed)
+    if record is None or garage.priority[-1] is not Stage.WORTH:
+        return None
+    return garage, record
+
+
+def wide_plan(garage: Garage, *, threads: int = 1, seconds: float = 20.0) -> Plan:
+    limits = Limits(seconds=seconds, gap=0.0, threads=threads, clock=monotonic)
+    found = Planner(garage).best(limits)
+    assert isinstance(found, Plan)
+    return found
+
+
+def check(garage: Garage, record: Best, found: Plan) -> None:
+    """The plan is legal, and no bound is better than the best of all choices."""
+    assert violations(garage, found) == ()
+    best = dict(zip(garage.priority, record.figures, strict=True))
+    for stage in COUNTS:
+        if found.stages.of(stage) != best[stage]:
+            return  # a later bound holds this stage as it was reached
+        assert found.stage_bounds.of(stage) <= best[stage]
+    assert found.stages.net_worth <= best[Stage.WORTH] <= found.bound
+
+
+@pytest.mark.parametrize("first", range(0, 200, CHUNK))
+def test_plans_are_the_best_of_all_choices(first: int) -> None:
+    for seed in range(first, first + CHUNK):
+        if (made := worth_last(seed)) is None:
+            continue
+        garage, record = made
+        found = wide_plan(garage)
+        figures = tuple(found.stages.of(stage) for stage in garage.priority)
+        assert figures == record.figures, f"small garage {seed}"
+        assert found.bound == found.stages.net_worth, f"small garage {seed}"
+        check(garage, record, found)
+
+
+@pytest.mark.parametrize("first", range(200, 300, CHUNK))
+def test_plans_of_two_threads_are_the_best_too(first: int) -> None:
+    for seed in range(first, first + CHUNK):
+        if made := worth_last(seed):
+            found = wide_plan(made[0], threads=2)
+            assert found.stages.net_worth == made[1].figures[-1], f"garage {seed}"
+            check(*made, found)
+
+
+@pytest.mark.parametrize("priced", [False, True])
+@pytest.mark.parametrize("first", range(300, 400, CHUNK))
+def test_bounds_are_valid_where_nothing_is_searched_whole(
+    first: int, priced: bool, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(wide, "WHOLE_SEARCH", -1)
+    if priced:
+        monkeypatch.setattr(wide, "PRICED", -1)
+    for seed in range(first, first + CHUNK):
+        if made := worth_last(seed):
+            check(*made, wide_plan(made[0], seconds=0.2))
+
+
+def test_a_priced_relaxation_bounds_what_the_solver_proves(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    garage = made_up_garage(12, 6, 1)
+    proven = wide_plan(garage)
+    assert proven.gap <= 1e-4
+    monkeypatch.setattr(wide, "WHOLE_SEARCH", -1)
+    monkeypatch.setattr(wide, "PRICED", -1)
+    bounded = wide_plan(garage, seconds=3.0)
+    assert bounded.stages.missed_deadlines == proven.stages.missed_deadlines
+    assert proven.stages.net_worth <= bounded.bound
+    assert bounded.bound < 2 * proven.stages.net_worth
+
+
+def test_a_matrix_says_what_its_program_says() -> None:
+    program = Planner(made_up_garage(30, 6, 1)).model.program
+    matrix = Matrix.of(program)
+    ones = np.ones(len(program.columns))
+    told = matrix.rows @ ones
+    for place, row in enumerate(program.rows):
+        assert told[place] == pytest.approx(sum(row.coefficients))
+        assert matrix.low[place] == (-np.inf if row.low is None else row.low)
+        assert matrix.high[place] == (np.inf if row.high is None else row.high)
