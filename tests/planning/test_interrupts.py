@@ -23,14 +23,21 @@ def test_ctrl_c_is_noted_and_not_raised() -> None:
     assert signal.getsignal(signal.SIGINT) is before
 
 
-def test_the_inner_search_hears_it_and_the_outer_goes_on_listening() -> None:
+def test_the_inner_search_hears_it_and_tells_the_outer() -> None:
     with Interrupts() as outer:
         with Interrupts() as inner:
             os.kill(os.getpid(), signal.SIGINT)
         assert inner.asked
-        assert not outer.asked
+        assert outer.asked
+
+
+def test_after_the_inner_search_the_outer_goes_on_listening() -> None:
+    with Interrupts() as outer:
+        with Interrupts() as inner:
+            pass
         os.kill(os.getpid(), signal.SIGINT)
         assert outer.asked
+        assert not inner.asked
 
 
 @pytest.mark.parametrize("handler", [signal.SIG_IGN, signal.SIG_DFL])

@@ -192,7 +192,8 @@ class Search:
             highs.setSolution(len(columns), columns, begun)
         highs.cbMipInterrupt += self._on_interrupt
         highs.cbSimplexInterrupt += self._on_interrupt
-        self.interrupted |= run_aside(highs, self._tell)
+        asked = run_aside(highs, self._tell)  # which sets it, too
+        self.interrupted |= asked
 
     def _tell(self, asked: bool) -> bool:
         """Whether to stop, after the watcher was told how far the run is."""
