@@ -3,6 +3,7 @@
 import sys
 import threading
 import time
+from math import isfinite
 from types import TracebackType
 
 PATIENCE = 2.0
@@ -84,7 +85,7 @@ def _figures(stage: str, best: float | None, bound: float | None) -> str:
         return ""
     if stage != "worth":
         return f": {best:.0f}" + ("" if bound is None else f", at least {bound:.0f}")
-    if bound is None:
-        return ": a plan found"
+    if bound is None or not isfinite(bound):
+        return f": {best:,.0f} found"
     gap = (bound - best) / max(1.0, abs(best))
-    return f": within {100 * gap:.2g} % of the best possible"
+    return f": {best:,.0f}, at most {bound:,.0f} ({100 * gap:.2g} %)"

@@ -78,7 +78,7 @@ def _sample(whole: Relaxation, order: Places, share: float) -> Relaxation:
         wanted -= offers.are[columns].sum()
     share = float((allowed & offers.are).sum() / offers.are.sum())
     return Relaxation(
-        matrix=_shrunk(matrix, share),
+        matrix=shrunk(matrix, share),
         objective=whole.objective,
         offers=offers,
         free_rows=whole.free_rows,
@@ -88,7 +88,7 @@ def _sample(whole: Relaxation, order: Places, share: float) -> Relaxation:
     )
 
 
-def _shrunk(matrix: Matrix, share: float) -> Matrix:
+def shrunk(matrix: Matrix, share: float) -> Matrix:
     """The same program with that share of money and hours."""
     rows, balances = matrix.common_rows, matrix.common_columns & ~matrix.whole
     return replace(

@@ -9,6 +9,7 @@ from typing import Any
 from partsplan.domain import Garage, Needs, Plan, Shortfall, Skip
 from partsplan.errors import InvalidRequest
 from partsplan.usecases.countdown import Clock, countdown
+from partsplan.usecases.live import in_units
 from partsplan.usecases.sound import sound
 
 Progress = Callable[[str, float, float | None, float | None], None]
@@ -72,7 +73,7 @@ def plan(
             seconds=seconds,
             gap=gap,
             threads=threads,
-            progress=progress,
+            progress=in_units(progress, garage.currency),
             clock=clock,
         ),
     )

@@ -4,6 +4,7 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from partsplan.domain import Garage, Needs, Plan, Risk, RiskSettings
+from partsplan.usecases.live import in_units
 from partsplan.usecases.plan import Progress, asked
 from partsplan.usecases.sound import sound
 
@@ -51,7 +52,13 @@ def risk(
     garage = asked(read_garage(folder), months=months, budget=budget)
     found = sound(
         garage,
-        best_plan(garage, seconds=seconds, gap=gap, threads=threads, progress=progress),
+        best_plan(
+            garage,
+            seconds=seconds,
+            gap=gap,
+            threads=threads,
+            progress=in_units(progress, garage.currency),
+        ),
     )
     if isinstance(found, Needs):
         return RiskAnswer(garage=garage, plan=found)

@@ -14,6 +14,7 @@ from partsplan.domain import (
     Why,
 )
 from partsplan.errors import UnsoundPlan
+from partsplan.usecases.live import in_units
 from partsplan.usecases.plan import LONGEST_WHY, WHY, Progress
 
 if TYPE_CHECKING:
@@ -108,7 +109,7 @@ def _sound(
         seconds=solving.seconds,
         gap=solving.gap,
         threads=solving.threads,
-        progress=solving.progress,
+        progress=in_units(solving.progress, garage.currency),
     )
     if isinstance(found, Plan):
         broken = (*violations(garage, found), *disobeyed(force, found))

@@ -6,6 +6,7 @@ from pathlib import Path
 
 from partsplan.domain import Garage, Needs, Plan, WhyChosen, WhyNot
 from partsplan.usecases.countdown import Clock, countdown
+from partsplan.usecases.live import in_units
 from partsplan.usecases.plan import asked as as_asked
 from partsplan.usecases.sound import sound
 from partsplan.usecases.unknown import unknown
@@ -66,7 +67,8 @@ def why(
     _known(garage, subjects)
     planner = Planner(garage)
     limits = Limits(seconds=seconds, gap=gap, threads=threads)
-    plan = sound(garage, must_be(planner.best(limits, progress=progress)))
+    told = in_units(progress, garage.currency)
+    plan = sound(garage, must_be(planner.best(limits, progress=told)))
     if isinstance(plan, Needs):
         return WhyAnswer(garage=garage, plan=plan)
     asked = list(subjects) or [

@@ -67,7 +67,7 @@ def test_06_the_bar_waits_and_is_for_terminals(
     assert drawn(monkeypatch, terminal=False, patience=0.0) == ""
     assert drawn(monkeypatch, terminal=True, patience=2.0) == ""
     shown = drawn(monkeypatch, terminal=True, patience=0.0)
-    assert "0 s of 30 s, worth: within 0.81 % of the best possible" in shown
+    assert "0 s of 30 s, worth: 12,300, at most 12,400 (0.81 %)" in shown
     assert shown.endswith("\r")
 
 

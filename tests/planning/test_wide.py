@@ -6,7 +6,8 @@ import numpy as np
 import pytest
 
 from partsplan.domain import Garage, Plan, Stage
-from partsplan.planning import Planner, planner, wide
+from partsplan.explanation import disobeyed
+from partsplan.planning import Force, Planner, planner, wide
 from partsplan.planning.limits import Limits
 from partsplan.planning.matrix import Matrix
 from partsplan.verification import violations
@@ -48,7 +49,7 @@ def check(garage: Garage, record: Best, found: Plan) -> None:
     assert found.stages.net_worth <= best[Stage.WORTH] <= found.bound
 
 
-@pytest.mark.parametrize("first", range(0, 200, CHUNK))
+@pytest.mark.parametrize("first", range(0, 150, CHUNK))
 def test_plans_are_the_best_of_all_choices(first: int) -> None:
     for seed in range(first, first + CHUNK):
         if (made := worth_last(seed)) is None:
@@ -61,7 +62,7 @@ def test_plans_are_the_best_of_all_choices(first: int) -> None:
         check(garage, record, found)
 
 
-@pytest.mark.parametrize("first", range(200, 300, CHUNK))
+@pytest.mark.parametrize("first", range(150, 200, CHUNK))
 def test_plans_of_two_threads_are_the_best_too(first: int) -> None:
     for seed in range(first, first + CHUNK):
         if made := worth_last(seed):
@@ -71,7 +72,7 @@ def test_plans_of_two_threads_are_the_best_too(first: int) -> None:
 
 
 @pytest.mark.parametrize("priced", [False, True])
-@pytest.mark.parametrize("first", range(300, 400, CHUNK))
+@pytest.mark.parametrize("first", range(300, 350, CHUNK))
 def test_bounds_are_valid_where_nothing_is_searched_whole(
     first: int, priced: bool, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -80,7 +81,27 @@ def test_bounds_are_valid_where_nothing_is_searched_whole(
         monkeypatch.setattr(wide, "PRICED", -1)
     for seed in range(first, first + CHUNK):
         if made := worth_last(seed):
-            check(*made, wide_plan(made[0], seconds=0.2))
+            check(*made, wide_plan(made[0], seconds=0.1))
+
+
+@pytest.mark.parametrize("first", range(0, 50, CHUNK))
+def test_what_is_forced_is_done_or_said_to_be_impossible(
+    first: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for seed in range(first, first + CHUNK):
+        if (made := worth_last(seed)) is None or not made[0].faults:
+            continue
+        garage = made[0]
+        force = Force(take=frozenset({garage.faults[0].id}))
+        limits = Limits(seconds=20.0, gap=0.0, clock=monotonic)
+        by_parts = Planner(garage).best(limits, force=force)
+        monkeypatch.setattr(planner, "NARROW", 10**6)
+        at_once = Planner(garage).best(limits, force=force)
+        monkeypatch.setattr(planner, "NARROW", 0)
+        assert type(by_parts) is type(at_once), f"small garage {seed}"
+        if isinstance(by_parts, Plan) and isinstance(at_once, Plan):
+            assert by_parts.stages == at_once.stages, f"small garage {seed}"
+            assert list(disobeyed(force, by_parts)) == []
 
 
 def test_a_priced_relaxation_bounds_what_the_solver_proves(

@@ -103,7 +103,7 @@ def searched(
     """How a run ended; where HiGHS handed its start back, that of one without."""
     search = Search(tuning, start=start, watch=watch)
     run(search)
-    if search.handed_back_start:
+    if search.handed_back_start and not search.interrupted:
         left = max(0.0, tuning.seconds - search.highs.getRunTime())
         search = Search(replace(tuning, seconds=left), watch=watch)
         run(search)

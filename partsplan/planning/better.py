@@ -1,0 +1,138 @@
+"""Better plans for a wide program: parts of the best one, and wider roundings."""
+
+import numpy as np
+
+from partsplan.domain import PlanStatus
+from partsplan.planning.aside import Aside
+from partsplan.planning.first_plan import FIRST, FIRST_SHARE, MORE
+from partsplan.planning.neighbours import Neighbours
+from partsplan.planning.rounding import unsure
+from partsplan.planning.search import LOOSE, Search
+from partsplan.planning.solver import Tuning
+
+WHOLE_SHARE = 0.2
+"""Most of the time for the first search of the whole program."""
+ROUND_SHARE = 0.3
+"""Most of the time left for a wider rounding."""
+STALE = 12
+"""Parts solved in vain before something wider is tried."""
+PART, MOST_PART, PARTS = 400, 2500, 40
+"""Offers of the first parts: so many, or that share of the columns."""
+PART_SECONDS = 2.0
+"""Longest search of a part. [s]"""
+
+
+def search_parts_and_whole(search: Search) -> None:
+    """For a program that can be searched whole, which lowers the bound."""
+    neighbours = _neighbours(search)
+    search.search_whole(search.limits.seconds * WHOLE_SHARE)
+    if search.limits.threads > 1:
+        _search_beside(search, neighbours)
+    else:
+        _improve(search, neighbours, search.watch.left / 2)
+        search.search_whole(search.watch.left)
+
+
+def search_parts(search: Search) -> None:
+    """Parts of the plan, and by turns or beside them wider and wider roundings."""
+    neighbours = _neighbours(search)
+    if search.relaxation.prices is None:
+        _round(search, FIRST, search.limits.seconds * FIRST_SHARE)
+    count = MORE * FIRST
+    while search.going_on:
+        if search.limits.threads > 1:
+            _round_beside(search, neighbours, count)
+        else:
+            _improve(search, neighbours, ROUND_SHARE * search.watch.left)
+            _round(search, count, ROUND_SHARE * search.watch.left)
+        count = min(MORE * count, search.width)
+
+
+def _neighbours(search: Search) -> Neighbours:
+    size = min(max(PART, search.width // PARTS), MOST_PART)
+    return Neighbours(search.relaxation, size)
+
+
+def _improve(
+    search: Search,
+    neighbours: Neighbours,
+    seconds: float,
+    *,
+    beside: Aside | None = None,
+) -> None:
+    """Solve parts of the best plan again until that helps no more.
+
+    It ends, too, when a search beside it does.
+    """
+    watch = search.watch.part(seconds)
+    vain = 0
+    while (
+        search.going_on and watch.left and vain < STALE and search.figures is not None
+    ):
+        if beside is not None and beside.done:
+            break
+        before = search.value
+        columns = neighbours.part(
+            search.figures, search.relaxation.bound - search.value
+        )
+        run = search.solve(columns, min(PART_SECONDS, watch.left), begun=True)
+        neighbours.learn(solved=run.status is PlanStatus.PROVEN)
+        vain = 0 if search.value > before else vain + 1
+
+
+def _round(search: Search, count: int, seconds: float) -> None:
+    """A plan near the relaxation; if there is none, one between it and the best."""
+    columns = unsure(search.relaxation, count)
+    run = search.solve(columns, seconds, begun=False)
+    if run.status is PlanStatus.INFEASIBLE:
+        columns = unsure(search.relaxation, count, search.figures)
+        search.solve(columns, seconds, begun=True)
+
+
+def _round_beside(search: Search, neighbours: Neighbours, count: int) -> None:
+    """Round in another thread while parts are solved."""
+    figures = search.figures
+    if figures is None:
+        return
+    columns = unsure(search.relaxation, count, figures)
+    aside = Aside(
+        search.matrix.beside(figures, columns),
+        search.objective[columns],
+        Tuning(
+            seconds=ROUND_SHARE * search.watch.left,
+            gap=search.limits.gap,
+            tolerance=LOOSE,
+        ),
+        frozenset(np.flatnonzero(figures[columns] > 0.5).tolist()),
+    )
+    while search.going_on and not aside.done:
+        _improve(search, neighbours, search.watch.left, beside=aside)
+    run = aside.stop()
+    if run.values:
+        found = figures.copy()
+        found[columns] = run.values
+        search.take(search.rounded(found))
+
+
+def _search_beside(search: Search, neighbours: Neighbours) -> None:
+    """Search the whole program in another thread while parts are solved."""
+    if search.figures is None:
+        return
+    aside = Aside(
+        search.matrix,
+        search.objective,
+        Tuning(
+            seconds=search.watch.left,
+            gap=search.limits.gap,
+            tolerance=LOOSE,
+            effort=0.0,
+        ),
+        frozenset(search.ones(search.figures)),
+    )
+    search.aside = aside
+    while search.going_on and not aside.done:
+        _improve(search, neighbours, search.watch.left, beside=aside)
+    run = aside.stop()
+    search.bound = min(search.bound, run.bound)
+    if run.values:
+        search.take(search.rounded(np.array(run.values)))

@@ -1,0 +1,95 @@
+"""A first plan for a very wide program, district by district.
+
+A district is a number of blocks with its share of money and hours. What one leaves
+over the next may use; an order or a tool that one has paid for is free for the next.
+"""
+
+from collections.abc import Iterator
+
+import numpy as np
+
+from partsplan.domain import PlanStatus
+from partsplan.planning.matrix import Flags, Floats
+from partsplan.planning.parts import solve_part
+from partsplan.planning.relaxation import Relaxation
+from partsplan.planning.rounding import unsure
+from partsplan.planning.sampling import first_columns, shrunk
+from partsplan.planning.solver import Tuning, Watch
+from partsplan.planning.stopwatch import Stopwatch
+
+SEED = 1
+OFFERS = 32_000
+"""Offers of a district."""
+UNSURE = 1200
+"""Columns of a district that are solved whole."""
+SECONDS = 5.0
+"""Longest search in a district. [s]"""
+
+
+def settled(
+    whole: Relaxation,
+    prices: Floats | None,
+    figures: Floats,
+    slack: float,
+    watch: Stopwatch,
+    told: Watch,
+) -> Floats:
+    """The plan with the jobs of one district after the other, as the time allows.
+
+    ``figures`` are a plan to begin with, one that buys nothing, say; ``prices`` and
+    ``slack`` say which columns may matter.
+    """
+    offers = whole.offers.are
+    share = 0.0
+    for district in _districts(whole):
+        own = float((district & offers).sum() / offers.sum())
+        share = min(1.0, share + own)
+        part = Relaxation(
+            matrix=shrunk(whole.matrix, own),
+            objective=whole.objective,
+            offers=whole.offers,
+            free_rows=whole.free_rows,
+            blocks=(),
+            allowed=district | whole.matrix.common_columns,
+            active=np.zeros(len(figures), dtype=bool),
+        )
+        part.admit(first_columns(part, prices, slack) & part.allowed)
+        if not part.sift(watch).solved:
+            break
+        tuning = Tuning(seconds=min(SECONDS, watch.left), gap=1e-4, tolerance=1e-6)
+        found, run = solve_part(
+            shrunk(whole.matrix, share),
+            whole.objective,
+            _beside(figures, part, district),
+            unsure(part, UNSURE),
+            tuning,
+            begun=False,
+            watch=told,
+        )
+        watch.tell(run.seconds)
+        figures = figures if found is None else found
+        if run.interrupted or (run.status is PlanStatus.FAILED and not watch.left):
+            break
+    return figures
+
+
+def _districts(whole: Relaxation) -> Iterator[Flags]:
+    """The columns of each district, blocks with offers drawn by lot."""
+    offers = whole.offers.are
+    count = np.array([offers[block.columns].sum() for block in whole.blocks])
+    order = np.random.default_rng(SEED).permutation(np.flatnonzero(count))
+    before = np.cumsum(count[order]) - count[order]
+    number = before * max(1, round(count.sum() / OFFERS)) // max(1, count.sum())
+    for district in np.unique(number):
+        columns = np.zeros(len(offers), dtype=bool)
+        for block in order[number == district]:
+            columns[whole.blocks[block].columns] = True
+        yield columns & ~whole.matrix.common_columns
+
+
+def _beside(figures: Floats, part: Relaxation, district: Flags) -> Floats:
+    """The plan so far, with what the relaxation of the district would do."""
+    wished = np.round(part.values)
+    common = part.matrix.common_columns
+    beside = np.where(district, wished, figures)
+    return np.where(common, np.maximum(figures, wished), beside)
