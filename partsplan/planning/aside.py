@@ -10,6 +10,8 @@ from partsplan.planning.solver import SolverRun, Tuning, solve_whole
 class Aside:
     """Begins at once; ``bound`` falls while it goes on, ``stop`` ends it.
 
+    ``newest`` is the best solution that it has found so far.
+
     HiGHS leaves Python alone while it searches, so the thread has a core of its own.
     """
 
@@ -17,6 +19,7 @@ class Aside:
         self, matrix: Matrix, objective: Floats, tuning: Tuning, start: frozenset[int]
     ) -> None:
         self.bound = inf
+        self.newest: Floats | None = None
         self._stopping = False
         self._run: SolverRun | None = None
         self._error: Exception | None = None
@@ -27,10 +30,13 @@ class Aside:
             if self._stopping:
                 raise KeyboardInterrupt
 
+        def found(figures: Floats) -> None:
+            self.newest = figures
+
         def work() -> None:
             try:
                 self._run = solve_whole(
-                    matrix, objective, tuning, start=start, watch=watch
+                    matrix, objective, tuning, start=start, watch=watch, found=found
                 )
                 self.bound = min(self.bound, self._run.bound)
             except Exception as error:  # told to whoever asks for the result

@@ -25,10 +25,10 @@ PART_SECONDS = 2.0
 def search_parts_and_whole(search: Search) -> None:
     """For a program that can be searched whole, which lowers the bound."""
     neighbours = _neighbours(search)
-    search.search_whole(search.limits.seconds * WHOLE_SHARE)
     if search.limits.threads > 1:
         _search_beside(search, neighbours)
     else:
+        search.search_whole(search.limits.seconds * WHOLE_SHARE)
         _improve(search, neighbours, search.watch.left / 2)
         search.search_whole(search.watch.left)
 
@@ -119,13 +119,13 @@ def _search_beside(search: Search, neighbours: Neighbours) -> None:
     if search.figures is None:
         return
     aside = Aside(
-        search.matrix,
+        search.uncut(),
         search.objective,
         Tuning(
             seconds=search.watch.left,
             gap=search.limits.gap,
             tolerance=LOOSE,
-            effort=0.0,
+            careful=True,
         ),
         frozenset(search.ones(search.figures)),
     )

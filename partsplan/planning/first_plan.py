@@ -11,8 +11,8 @@ from partsplan.planning.solver import LinearRun
 
 FIRST, MORE = 1200, 2
 """Columns that are solved whole at first, and how many times as many next."""
-FIRST_SHARE = 0.1
-"""Most of the time for a rounding."""
+FIRST_SHARE, COLUMNS_A_SECOND = 0.1, 2000
+"""Most of the time for a rounding: a share, or a second for so many columns."""
 DISTRICTS_SHARE = 0.5
 """Most of the time for a plan by districts."""
 
@@ -49,7 +49,8 @@ def _first_round(search: Search) -> None:
     More of them where the others leave no room for a plan.
     """
     count = FIRST
-    watch = search.watch.part(search.limits.seconds * FIRST_SHARE)
+    seconds = search.limits.seconds * FIRST_SHARE
+    watch = search.watch.part(min(seconds, search.width / COLUMNS_A_SECOND))
     while watch.left and not search.stopped:
         columns = unsure(search.relaxation, count)
         run = search.solve(columns, watch.left, begun=False)

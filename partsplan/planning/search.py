@@ -61,6 +61,7 @@ class Search:
         self.watch = Stopwatch(limits.seconds, limits.clock)
         self.stage = model.garage.priority[0]
         matrix = Matrix.of(model.program).below(_cuts(rows), common=True)
+        self._height = len(matrix.low)
         self.worth = matrix.dense(model.worth)
         self.relaxation = Relaxation(
             matrix=matrix,
@@ -79,6 +80,12 @@ class Search:
     def matrix(self) -> Matrix:
         """All rows, cuts too."""
         return self.relaxation.matrix
+
+    def uncut(self) -> Matrix:
+        """The rows without cuts, which slow a search of the whole program down."""
+        rows = np.arange(len(self.matrix.low))
+        kept = (rows < self._height) | self.matrix.common_rows
+        return self.matrix.cut(np.flatnonzero(kept), np.arange(self.width))
 
     @property
     def objective(self) -> Floats:
@@ -176,6 +183,8 @@ class Search:
         self.take(figures)
         if self.aside is not None:
             self.bound = min(self.bound, self.aside.bound)
+            if self.aside.newest is not None:
+                self.take(self.rounded(self.aside.newest))
         return run
 
     def search_whole(self, seconds: float, *, absolute_gap: float = 0.0) -> SolverRun:
@@ -191,13 +200,14 @@ class Search:
             self.heard()
 
         run = solve_whole(
-            self.matrix,
+            self.uncut(),
             self.objective,
             Tuning(
                 seconds=min(seconds, self.watch.left) if self.going_on else 0.0,
                 gap=0.0 if counts else self.limits.gap,
                 absolute_gap=absolute_gap,
                 tolerance=LOOSE,
+                careful=True,
             ),
             start=start,
             watch=watch,

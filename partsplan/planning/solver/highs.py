@@ -11,7 +11,7 @@ import numpy as np
 from partsplan.domain import PlanStatus
 from partsplan.errors import SolverFailed
 from partsplan.planning.interrupts import Interrupts
-from partsplan.planning.solver.run import SolverRun, Tuning, Watch
+from partsplan.planning.solver.run import Found, SolverRun, Tuning, Watch
 
 FEASIBLE = int(highspy.SolutionStatus.kSolutionStatusFeasible)
 FIRST_POLL_SECONDS, POLL_SECONDS = 0.005, 0.1
@@ -138,9 +138,11 @@ class Search:
         """
         tuning = self.tuning
         use_threads(tuning.threads)
-        effort = {}
+        how: dict[str, Any] = {}
         if tuning.effort is not None:
-            effort = {"mip_heuristic_effort": tuning.effort}
+            how["mip_heuristic_effort"] = tuning.effort
+        if not tuning.careful:
+            how |= {"mip_pscost_minreliable": 1, "mip_allow_restart": False}
         self.highs = configured(
             mip_rel_gap=tuning.gap,
             mip_abs_gap=tuning.absolute_gap,
@@ -149,9 +151,7 @@ class Search:
             random_seed=0,
             mip_feasibility_tolerance=tuning.tolerance,
             primal_feasibility_tolerance=tuning.tolerance,
-            mip_pscost_minreliable=1,
-            mip_allow_restart=False,
-            **effort,
+            **how,
         )
         return self.highs
 
@@ -181,7 +181,7 @@ class Search:
         )
         expect_ok(passed, "the model")
 
-    def run(self) -> None:
+    def run(self, found: Found | None = None) -> None:
         """Search until the gap is reached, the time is up, or somebody stops it."""
         highs = self.highs
         if self.start is not None:
@@ -190,6 +190,11 @@ class Search:
             columns = self.whole.astype(np.int32)
             begun = np.array([float(one in self.start) for one in self.whole])
             highs.setSolution(len(columns), columns, begun)
+        if found is not None:
+            told = found
+            highs.cbMipImprovingSolution += lambda event: told(
+                np.array(event.data_out.mip_solution)
+            )
         highs.cbMipInterrupt += self._on_interrupt
         highs.cbSimplexInterrupt += self._on_interrupt
         asked = run_aside(highs, self._tell)  # which sets it, too

@@ -3,6 +3,9 @@
 from collections.abc import Callable
 from dataclasses import dataclass
 
+import numpy as np
+from numpy.typing import NDArray
+
 from partsplan.domain import PlanStatus
 
 Watch = Callable[[float, float | None, float | None], None]
@@ -10,6 +13,10 @@ Watch = Callable[[float, float | None, float | None], None]
 
 It may raise KeyboardInterrupt to stop the run and keep the best so far.
 """
+
+
+Found = Callable[[NDArray[np.float64]], None]
+"""Told the figures of each better solution, from the solver's own thread."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -26,6 +33,8 @@ class Tuning:
         By how much rows and whole columns may be off. With sums of millions of minor
         units the usual 1e-6 lets a month overspend, so plans found with it are counted
         again.
+    careful
+        Branch and restart as HiGHS does by itself, for searches of minutes.
     effort
         Share of the work that goes into finding better solutions, where the solver's
         own share would not do. [0-1]
@@ -36,6 +45,7 @@ class Tuning:
     absolute_gap: float = 0.0
     threads: int = 1
     tolerance: float = 1e-9
+    careful: bool = False
     effort: float | None = None
 
 

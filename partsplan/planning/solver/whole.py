@@ -6,7 +6,7 @@ it.
 
 from partsplan.planning.matrix import Floats, Matrix
 from partsplan.planning.solver.highs import Search, searched
-from partsplan.planning.solver.run import SolverRun, Tuning, Watch
+from partsplan.planning.solver.run import Found, SolverRun, Tuning, Watch
 
 
 def solve_whole(
@@ -16,6 +16,7 @@ def solve_whole(
     *,
     start: frozenset[int] | None = None,
     watch: Watch | None = None,
+    found: Found | None = None,
 ) -> SolverRun:
     """The best whole columns; ``start`` names those that begin at 1.
 
@@ -36,6 +37,6 @@ def solve_whole(
             (rows.indptr, rows.indices, rows.data),
             matrix.whole,
         )
-        search.run()
+        search.run(found)
 
     return searched(run, tuning, start, watch)
