@@ -18,11 +18,11 @@ from partsplan.planning.solver import Tuning, Watch
 from partsplan.planning.stopwatch import Stopwatch
 
 SEED = 1
-OFFERS = 32_000
+OFFERS = 16_000
 """Offers of a district."""
 UNSURE = 1200
 """Columns of a district that are solved whole."""
-SECONDS = 5.0
+SECONDS = 3.0
 """Longest search in a district. [s]"""
 
 

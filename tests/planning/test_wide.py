@@ -118,6 +118,22 @@ def test_a_priced_relaxation_bounds_what_the_solver_proves(
     assert bounded.bound < 2 * proven.stages.net_worth
 
 
+@pytest.mark.slow
+@pytest.mark.parametrize("seed", [1, 2, 3])
+@pytest.mark.parametrize("faults", [60, 100, 300])
+def test_no_longer_search_beats_an_earlier_bound(faults: int, seed: int) -> None:
+    garage = made_up_garage(faults, 12, seed)
+    early = wide_plan(garage, seconds=10.0)
+    late = wide_plan(garage, seconds=60.0, threads=2)
+    for found in (early, late):
+        assert violations(garage, found) == ()
+    for stage in COUNTS:
+        assert early.stage_bounds.of(stage) <= late.stages.of(stage)
+        if early.stages.of(stage) != late.stages.of(stage):
+            return  # the bounds of later stages hold with this one as it was reached
+    assert late.stages.net_worth <= early.bound
+
+
 def test_a_matrix_says_what_its_program_says() -> None:
     program = Planner(made_up_garage(30, 6, 1)).model.program
     matrix = Matrix.of(program)
