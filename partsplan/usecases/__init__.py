@@ -7,8 +7,9 @@ from partsplan.usecases.curve import CurveAnswer, curve
 from partsplan.usecases.diagnose import diagnose
 from partsplan.usecases.faults import faults
 from partsplan.usecases.kinds import kinds
+from partsplan.usecases.live import Progress
 from partsplan.usecases.many import asker, executor
-from partsplan.usecases.plan import PlanAnswer, Progress, plan
+from partsplan.usecases.plan import PlanAnswer, plan
 from partsplan.usecases.risk import RiskAnswer, risk
 from partsplan.usecases.start import start
 from partsplan.usecases.steady import SteadyAnswer, steady

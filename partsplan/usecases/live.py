@@ -1,7 +1,11 @@
 """Progress in whole units of a garage's currency, as people read money."""
 
+from collections.abc import Callable
+
 from partsplan.domain import Currency, Stage
-from partsplan.planning.limits import Progress
+
+Progress = Callable[[str, float, float | None, float | None], None]
+"""Told the stage, seconds, best figure and bound while a plan is made."""
 
 
 def in_units(progress: Progress | None, currency: Currency) -> Progress | None:

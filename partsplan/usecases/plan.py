@@ -1,6 +1,5 @@
 """Plans a garage, checks the plan, and says why."""
 
-from collections.abc import Callable
 from dataclasses import dataclass, replace
 from math import inf
 from pathlib import Path
@@ -9,11 +8,8 @@ from typing import Any
 from partsplan.domain import Garage, Needs, Plan, Shortfall, Skip
 from partsplan.errors import InvalidRequest
 from partsplan.usecases.countdown import Clock, countdown
-from partsplan.usecases.live import in_units
+from partsplan.usecases.live import Progress, in_units
 from partsplan.usecases.sound import sound
-
-Progress = Callable[[str, float, float | None, float | None], None]
-"""Told the stage, seconds, best figure and bound while a plan is made."""
 
 WHY = "reasons"
 """The stage in which a plan is explained."""

@@ -4,8 +4,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from partsplan.domain import Garage, Needs, Plan, Risk, RiskSettings
-from partsplan.usecases.live import in_units
-from partsplan.usecases.plan import Progress, asked
+from partsplan.usecases.live import Progress, in_units
+from partsplan.usecases.plan import asked
 from partsplan.usecases.sound import sound
 
 

@@ -14,8 +14,8 @@ from partsplan.domain import (
     Why,
 )
 from partsplan.errors import UnsoundPlan
-from partsplan.usecases.live import in_units
-from partsplan.usecases.plan import LONGEST_WHY, WHY, Progress
+from partsplan.usecases.live import Progress, in_units
+from partsplan.usecases.plan import LONGEST_WHY, WHY
 
 if TYPE_CHECKING:
     from partsplan.planning import Force

@@ -6,7 +6,7 @@ from pathlib import Path
 
 from partsplan.domain import Change, Plan, PlanDifference, TwoPlans, Why
 from partsplan.errors import InvalidRequest
-from partsplan.usecases.plan import Progress
+from partsplan.usecases.live import Progress
 from partsplan.usecases.two_plans import Solving, two_plans
 
 

@@ -17,7 +17,10 @@ from partsplan.planning.stopwatch import Stopwatch
 from tests.benchmarks.generator import made_up_garage
 from tests.support.larger_garages import larger_garage
 
-LONG = Stopwatch(60.0, monotonic)
+
+def long() -> Stopwatch:
+    """Time enough, from now on."""
+    return Stopwatch(60.0, monotonic)
 
 
 def relaxed(seed: int) -> tuple[Relaxation, float]:
@@ -45,10 +48,10 @@ def relaxed(seed: int) -> tuple[Relaxation, float]:
 @pytest.mark.parametrize("seed", [2, 3])
 def test_cuts_lower_the_bound_and_never_below_a_plan(seed: int) -> None:
     relaxation, best = relaxed(seed)
-    assert relaxation.sift(LONG).solved
+    assert relaxation.sift(long()).solved
     bounds = [relaxation.bound]
-    while relaxation.tighten(LONG):
-        assert relaxation.sift(LONG).solved
+    while relaxation.tighten(long()):
+        assert relaxation.sift(long()).solved
         bounds.append(relaxation.bound)
     assert bounds == sorted(bounds, reverse=True)
     assert bounds[-1] < bounds[0]
@@ -58,29 +61,29 @@ def test_cuts_lower_the_bound_and_never_below_a_plan(seed: int) -> None:
 @pytest.mark.parametrize("seed", [2, 3])
 def test_priced_rows_bound_as_rows_do(seed: int) -> None:
     relaxation, best = relaxed(seed)
-    assert relaxation.sift(LONG).solved
+    assert relaxation.sift(long()).solved
     with_rows = relaxation.bound
     relaxation.prices = relaxation.worths[relaxation.common]
-    assert relaxation.sift(LONG).solved
+    assert relaxation.sift(long()).solved
     assert relaxation.priced_bound() == pytest.approx(with_rows, rel=1e-6)
     relaxation.prices = relaxation.prices * 1.3
     relaxation.aim(relaxation.objective)
-    assert relaxation.sift(LONG).solved
+    assert relaxation.sift(long()).solved
     worse = relaxation.bound
     assert best <= with_rows <= worse
-    assert descend(relaxation, LONG, 30).solved
+    assert descend(relaxation, long(), 30).solved
     assert with_rows * (1 - 1e-6) <= relaxation.bound < worse
 
 
 def test_columns_that_were_left_out_come_in_where_they_pay() -> None:
     relaxation, _ = relaxed(1)
-    assert relaxation.sift(LONG).solved
+    assert relaxation.sift(long()).solved
     whole = relaxation.bound
     relaxation.active[:] = False
     relaxation.admit(np.arange(len(relaxation.active)) % 7 == 0)
     relaxation.basis = np.zeros(len(relaxation.active), dtype=np.int8), None
     relaxation.aim(relaxation.objective)
-    assert relaxation.sift(LONG).solved
+    assert relaxation.sift(long()).solved
     assert relaxation.bound == pytest.approx(whole, rel=1e-4)
 
 
