@@ -5,9 +5,10 @@ import numpy as np
 from partsplan.domain import PlanStatus
 from partsplan.planning.aside import Aside
 from partsplan.planning.first_plan import FIRST, FIRST_SHARE, MORE
+from partsplan.planning.limits import LOOSE
 from partsplan.planning.neighbours import Neighbours
 from partsplan.planning.rounding import unsure
-from partsplan.planning.search import LOOSE, Search
+from partsplan.planning.search import Search
 from partsplan.planning.solver import Tuning
 
 WHOLE_SHARE = 0.2

@@ -9,6 +9,7 @@ from collections.abc import Iterator
 import numpy as np
 
 from partsplan.domain import PlanStatus
+from partsplan.planning.limits import LOOSE
 from partsplan.planning.matrix import Flags, Floats
 from partsplan.planning.parts import solve_part
 from partsplan.planning.relaxation import Relaxation
@@ -56,7 +57,7 @@ def settled(
         part.admit(first_columns(part, prices, slack) & part.allowed)
         if not part.sift(watch).solved:
             break
-        tuning = Tuning(seconds=min(SECONDS, watch.left), gap=1e-4, tolerance=1e-6)
+        tuning = Tuning(seconds=min(SECONDS, watch.left), gap=1e-4, tolerance=LOOSE)
         found, run = solve_part(
             shrunk(whole.matrix, share),
             whole.objective,

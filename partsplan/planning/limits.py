@@ -16,6 +16,9 @@ COUNT_GAP = 0.99
 ROUNDING = 1e-6
 """What a bound may be off by for the solver's tolerances."""
 
+LOOSE = 1e-6
+"""Tolerance of searches whose plans are counted again."""
+
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Limits:

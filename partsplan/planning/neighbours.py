@@ -34,7 +34,7 @@ class Neighbours:
     def part(self, figures: Floats, spread: float) -> Places:
         """Columns to solve again; those that would lose more than ``spread`` are left.
 
-        No better plan than the one that is known has one of those.
+        Hardly a better plan than the one that is known has one of those.
         """
         relaxation = self.relaxation
         able = relaxation.active & ((relaxation.margins() > -spread) | (figures > 0))

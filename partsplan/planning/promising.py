@@ -3,12 +3,9 @@
 from dataclasses import dataclass
 
 import numpy as np
-from numpy.typing import NDArray
 from scipy import sparse
 
 from partsplan.planning.matrix import Flags, Floats, Matrix, Places
-
-Groups = NDArray[np.intp]
 
 
 @dataclass(frozen=True)

@@ -16,6 +16,7 @@ from numpy.typing import NDArray
 from partsplan.planning.blocks import Block
 from partsplan.planning.company import with_company
 from partsplan.planning.goods_cuts import goods_cuts
+from partsplan.planning.limits import ROUNDING
 from partsplan.planning.matrix import Cut, Flags, Floats, Matrix, Places
 from partsplan.planning.promising import Offers
 from partsplan.planning.solver import (
@@ -36,7 +37,6 @@ BLOCK_SECONDS = 5.0
 BLOCK_GAP = 1e-5
 WORTH_CUTTING = 1e-4
 """Least share of a block's earnings that a cut must take away."""
-ROUNDING = 1e-6
 MOST_SIFTS = 6
 PAYS = 0.5
 """Least margin for which a column is let in. [minor units]"""

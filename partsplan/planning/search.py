@@ -13,7 +13,7 @@ from partsplan.planning.covers import cover
 from partsplan.planning.demands import Demand
 from partsplan.planning.force import Held
 from partsplan.planning.interrupts import Interrupts
-from partsplan.planning.limits import ROUNDING, Limits, Optimum, Progress
+from partsplan.planning.limits import LOOSE, ROUNDING, Limits, Optimum, Progress
 from partsplan.planning.matrix import Cut, Floats, Matrix, Places, at_most
 from partsplan.planning.model import Model
 from partsplan.planning.parts import solve_part
@@ -25,8 +25,6 @@ from partsplan.planning.stopwatch import Stopwatch
 PENALTY = 5.0
 """An unmet demand weighs so many times as much as the dearest column, and as much again
 for each stage that comes later."""
-LOOSE = 1e-6
-"""Tolerance of searches whose plans are counted again."""
 
 
 class Search:

@@ -139,10 +139,8 @@ class Search:
         tuning = self.tuning
         use_threads(tuning.threads)
         how: dict[str, Any] = {}
-        if tuning.effort is not None:
-            how["mip_heuristic_effort"] = tuning.effort
         if not tuning.careful:
-            how |= {"mip_pscost_minreliable": 1, "mip_allow_restart": False}
+            how = {"mip_pscost_minreliable": 1, "mip_allow_restart": False}
         self.highs = configured(
             mip_rel_gap=tuning.gap,
             mip_abs_gap=tuning.absolute_gap,

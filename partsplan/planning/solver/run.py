@@ -35,9 +35,6 @@ class Tuning:
         again.
     careful
         Branch and restart as HiGHS does by itself, for searches of minutes.
-    effort
-        Share of the work that goes into finding better solutions, where the solver's
-        own share would not do. [0-1]
     """
 
     seconds: float
@@ -46,7 +43,6 @@ class Tuning:
     threads: int = 1
     tolerance: float = 1e-9
     careful: bool = False
-    effort: float | None = None
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
