@@ -4,8 +4,10 @@ import numpy as np
 
 from partsplan.domain import PlanStatus
 from partsplan.planning.aside import Aside
+from partsplan.planning.bounding import cut_down
 from partsplan.planning.first_plan import FIRST, FIRST_SHARE, MORE
 from partsplan.planning.limits import LOOSE
+from partsplan.planning.matrix import Floats, Places
 from partsplan.planning.neighbours import Neighbours
 from partsplan.planning.rounding import unsure
 from partsplan.planning.search import Search
@@ -90,11 +92,33 @@ def _round(search: Search, count: int, seconds: float) -> None:
         search.solve(columns, seconds, begun=True)
 
 
+def round_and_cut(search: Search) -> None:
+    """Round the relaxation in another thread while it is cut down."""
+    aside = _rounding(search, MORE * FIRST)
+    if aside is None:
+        return
+    cut_down(search)
+    _rounded(search, *aside)
+
+
 def _round_beside(search: Search, neighbours: Neighbours, count: int) -> None:
     """Round in another thread while parts are solved."""
+    aside = _rounding(search, count)
+    if aside is None:
+        return
+    while search.going_on and not aside[0].done:
+        _improve(search, neighbours, search.watch.left, beside=aside[0])
+    _rounded(search, *aside)
+
+
+def _rounding(search: Search, count: int) -> tuple[Aside, Floats, Places] | None:
+    """A rounding between the relaxation and the best plan, begun in another thread.
+
+    With the figures beside it and the columns that it solves.
+    """
     figures = search.figures
     if figures is None:
-        return
+        return None
     columns = unsure(search.relaxation, count, figures)
     aside = Aside(
         search.matrix.beside(figures, columns),
@@ -106,8 +130,11 @@ def _round_beside(search: Search, neighbours: Neighbours, count: int) -> None:
         ),
         frozenset(np.flatnonzero(figures[columns] > 0.5).tolist()),
     )
-    while search.going_on and not aside.done:
-        _improve(search, neighbours, search.watch.left, beside=aside)
+    return aside, figures, columns
+
+
+def _rounded(search: Search, aside: Aside, figures: Floats, columns: Places) -> None:
+    """Take what a rounding in another thread has found."""
     run = aside.stop()
     if run.values:
         found = figures.copy()
@@ -131,6 +158,7 @@ def _search_beside(search: Search, neighbours: Neighbours) -> None:
         frozenset(search.ones(search.figures)),
     )
     search.aside = aside
+    _round(search, FIRST, search.limits.seconds * FIRST_SHARE)
     while search.going_on and not aside.done:
         _improve(search, neighbours, search.watch.left, beside=aside)
     run = aside.stop()

@@ -13,7 +13,7 @@ SLACK = 600.0
 the first relaxation; it only bears on how long that takes. [minor units]"""
 SAMPLE = 20_000
 """Most offers of a sample for first prices."""
-STEPS = 4
+STEPS = 8
 """Better prices are looked for so often."""
 ROUNDS = 8
 """Most rounds of cuts."""
@@ -23,16 +23,21 @@ TIGHTEN_SHARE = 0.2
 """Most of the time for cuts."""
 
 
-def tighten(search: Search, *, very_wide: bool) -> None:
-    """Solve the relaxation of net worth, and cut it down as far as it pays."""
-    watch = search.watch.part(search.limits.seconds * TIGHTEN_SHARE)
+def relax(search: Search, *, very_wide: bool) -> bool:
+    """Solve the relaxation of net worth; whether that came to an end."""
     if very_wide:
         _price(search)
     solved = solve_relaxation(search, search.watch).solved
     search.bound = min(search.bound, search.relaxation.bound)
     search.tell()
+    return solved
+
+
+def cut_down(search: Search) -> None:
+    """Cut a solved relaxation down, as far as it pays."""
+    watch = search.watch.part(search.limits.seconds * TIGHTEN_SHARE)
     for _ in range(ROUNDS):
-        if not (solved and search.going_on and watch.left):
+        if not (search.going_on and watch.left):
             break
         before = search.bound
         if not search.relaxation.tighten(watch):
@@ -40,7 +45,7 @@ def tighten(search: Search, *, very_wide: bool) -> None:
         solved = solve_relaxation(search, watch).solved
         search.bound = min(search.bound, search.relaxation.bound)
         search.tell()
-        if before - search.bound < SLOW * abs(before):
+        if not solved or before - search.bound < SLOW * abs(before):
             break
 
 
@@ -48,13 +53,15 @@ def solve_relaxation(search: Search, watch: Stopwatch) -> LinearRun:
     """The relaxation, with the best prices where it has any."""
     if search.relaxation.prices is None:
         return search.relaxation.sift(watch)
-    return descend(search.relaxation, watch, STEPS)
+    return descend(search.relaxation, watch, STEPS, floor=search.value)
 
 
 def _price(search: Search) -> None:
     """Price the common rows from now on, at first as a sample does."""
     relaxation = search.relaxation
-    sampled = sampled_prices(relaxation, SLACK, search.watch, most=SAMPLE)
+    sampled = sampled_prices(
+        relaxation, SLACK, search.watch, most=SAMPLE, figures=search.figures
+    )
     relaxation.admit(first_columns(relaxation, sampled, SLACK))
     nothing = np.zeros(len(relaxation.common))
     relaxation.prices = nothing if sampled is None else sampled

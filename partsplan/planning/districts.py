@@ -2,9 +2,13 @@
 
 A district is a number of blocks with its share of money and hours. What one leaves
 over the next may use; an order or a tool that one has paid for is free for the next.
+With more threads than one the districts go in as many lanes, each with its own share,
+and what the lanes leave over waits for the search that follows.
 """
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from concurrent.futures import ThreadPoolExecutor
+from functools import partial
 
 import numpy as np
 
@@ -34,15 +38,43 @@ def settled(
     slack: float,
     watch: Stopwatch,
     told: Watch,
+    *,
+    threads: int = 1,
 ) -> Floats:
     """The plan with the jobs of one district after the other, as the time allows.
 
     ``figures`` are a plan to begin with, one that buys nothing, say; ``prices`` and
     ``slack`` say which columns may matter.
     """
+    districts = tuple(_districts(whole))
+    lanes = [districts[first::threads] for first in range(threads)]
+    lane = partial(_lane, whole, prices, figures, slack, watch, told)
+    if threads == 1:
+        return lane(districts)
+    with ThreadPoolExecutor(threads) as executor:
+        found = tuple(executor.map(lane, lanes))
+    together = figures.copy()
+    common = whole.matrix.common_columns
+    for plan, own in zip(found, lanes, strict=True):
+        for district in own:
+            together[district] = plan[district]
+        together[common] = np.maximum(together, plan)[common]
+    return together
+
+
+def _lane(
+    whole: Relaxation,
+    prices: Floats | None,
+    figures: Floats,
+    slack: float,
+    watch: Stopwatch,
+    told: Watch,
+    districts: Sequence[Flags],
+) -> Floats:
+    """The plan with the jobs of these districts, within their share of all rows."""
     offers = whole.offers.are
     share = 0.0
-    for district in _districts(whole):
+    for district in districts:
         own = float((district & offers).sum() / offers.sum())
         share = min(1.0, share + own)
         part = Relaxation(

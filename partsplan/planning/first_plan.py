@@ -64,5 +64,8 @@ def _by_districts(search: Search, figures: Floats) -> None:
     relaxation = search.relaxation
     prices = sampled_prices(relaxation, SLACK, search.watch, most=SAMPLE)
     watch = search.watch.part(search.limits.seconds * DISTRICTS_SHARE)
-    found = settled(relaxation, prices, figures, SLACK, watch, search.heard)
+    threads = search.limits.threads
+    found = settled(
+        relaxation, prices, figures, SLACK, watch, search.heard, threads=threads
+    )
     search.take(found)

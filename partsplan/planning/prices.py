@@ -2,54 +2,57 @@
 
 With the common rows priced, a garage falls into blocks that only orders and tools tie
 together, and the linear program is solved many times faster than with those rows. Any
-prices give a bound; the best are found by cutting planes within a box around the best
-so far, which grows where it helps and shrinks where it does not (the boxstep method, R.
-E. Marsten, W. W. Hogan and J. W. Blankenship, Operations Research 23(3) 1975; from
-memory).
+prices give a bound. Each solution gives a plane that is nowhere above it; the next
+prices are the nearest ones at which all planes lie a step lower (the level method, C.
+Lemarechal, A. Nemirovskii and Y. Nesterov, Mathematical Programming 69, 1995; from
+memory). What a plan is worth says how low it can go at most.
 """
 
 import numpy as np
-from scipy import sparse
+from scipy.optimize import nnls
 
-from partsplan.planning.matrix import Floats, Matrix
+from partsplan.planning.matrix import Floats
 from partsplan.planning.relaxation import Relaxation
-from partsplan.planning.solver import LinearRun, solve_linear
+from partsplan.planning.solver import LinearRun
 from partsplan.planning.stopwatch import Stopwatch
 
-BOX = 0.004
-"""Half the width of the first box. [share of a price]"""
-LEAST = 0.01
-"""Half the width of the first box where a price is nothing."""
+STEP = 0.1
+"""How far down the next prices should lead. [share of the way to the plan]"""
+UNIT = 1e-3
+"""Prices are changed in units of themselves and this share of the bound, spread over
+the row's side."""
 CLOSE = 2e-4
-"""Where the cutting planes promise no more than that, the search ends. [fraction]"""
+"""A bound this near to the plan is not bettered. [fraction]"""
 
 
-def descend(relaxation: Relaxation, watch: Stopwatch, steps: int) -> LinearRun:
-    """Better prices from ``relaxation.prices`` on.
+def descend(
+    relaxation: Relaxation, watch: Stopwatch, steps: int, *, floor: float
+) -> LinearRun:
+    """Better prices from ``relaxation.prices`` on; no prices promise less than floor.
 
     It ends with the best prices, solved.
     """
     run = relaxation.sift(watch)
     if not run.solved:
         return run
-    planes = [_plane(relaxation)]
     best = relaxation.worths[relaxation.common]
+    planes = [_plane(relaxation)]
     lowest = _value(planes[0], best)
-    half = LEAST + BOX * np.maximum(np.abs(best), 0.05 * np.abs(best).max())
     for _ in range(steps):
-        prices, promised = _lowest(planes, best, half, _free(relaxation.matrix), watch)
-        if not watch.left or lowest - promised <= CLOSE * max(1.0, abs(lowest)):
+        if not watch.left or lowest - floor <= CLOSE * abs(lowest):
             break
+        step = STEP * (lowest - floor)
+        prices = _nearest(relaxation, planes, best, lowest, step)
+        if prices is None:  # the planes say so themselves
+            floor = lowest - step
+            continue
         relaxation.prices = prices
         if not relaxation.sift(watch).solved:
             break
         planes.append(_plane(relaxation))
         value = _value(planes[-1], prices)
         if value < lowest:
-            half = half * (1.5 if lowest - value > 0.5 * (lowest - promised) else 1.0)
             best, lowest = prices, value
-        else:
-            half = half / 2
     relaxation.prices = best
     last = relaxation.solve(watch)
     return last if last.solved else run
@@ -70,38 +73,42 @@ def _value(plane: Plane, prices: Floats) -> float:
     return plane[0] + float(plane[1] @ prices)
 
 
-def _free(matrix: Matrix) -> Floats:
-    """The least price of each common row: nothing, or less if it is an equation."""
-    common = np.flatnonzero(matrix.common_rows)
-    return np.where(np.isfinite(matrix.low[common]), -np.inf, 0.0)
+def _nearest(
+    relaxation: Relaxation,
+    planes: list[Plane],
+    best: Floats,
+    lowest: float,
+    step: float,
+) -> Floats | None:
+    """The prices nearest to the best at which no plane is higher than a step below.
 
-
-def _lowest(
-    planes: list[Plane], best: Floats, half: Floats, least: Floats, watch: Stopwatch
-) -> tuple[Floats, float]:
-    """The prices in the box at which the highest plane is lowest, and its height.
-
-    Columns: for each price what it is above the box's lower side, then the height.
+    None if there are none. Prices are never below nothing, but for equations.
     """
-    low = np.maximum(best - half, least)
-    width = best + half - low
-    figures = np.array([np.append(left, -1.0) for _, left in planes])
-    floor = max(
-        _value(plane, low) + float(np.minimum(plane[1], 0) @ width) for plane in planes
-    )
-    sides = np.array([-_value(plane, low) for plane in planes]) + floor
-    count = len(low) + 1
-    part = Matrix(
-        rows=sparse.csr_array(figures),
-        low=np.full(len(planes), -np.inf),
-        high=sides,
-        upper=np.append(width, np.inf),
-        whole=np.zeros(count, dtype=bool),
-        common_rows=np.zeros(len(planes), dtype=bool),
-        common_columns=np.zeros(count, dtype=bool),
-    )
-    run = solve_linear(part, np.append(np.zeros(len(low)), -1.0), seconds=np.inf)
-    watch.tell(run.seconds)
-    if not run.solved:
-        return best, -np.inf
-    return low + run.values[:-1], floor + float(run.values[-1])
+    common = relaxation.common
+    sides = np.maximum(np.abs(relaxation.matrix.high[common]), 1)
+    unit = np.abs(best) + UNIT * abs(lowest) / sides
+    bounded = np.flatnonzero(np.isinf(relaxation.matrix.low[common]))
+    falls = [-left * unit for _, left in planes]
+    heights = [_value(plane, best) - lowest + step for plane in planes]
+    rows = np.vstack([*falls, np.diag(unit)[bounded]])
+    least = np.append(heights, -best[bounded])
+    size = np.maximum(np.abs(rows).max(axis=1), 1e-12)
+    moved = _least_distance(rows / size[:, None], least / size)
+    return None if moved is None else best + unit * moved
+
+
+def _least_distance(rows: Floats, least: Floats) -> Floats | None:
+    """The shortest vector x with rows @ x >= least, None if there is none.
+
+    C. L. Lawson and R. J. Hanson, Solving Least Squares Problems, chapter 23: least
+    distance programming; from memory.
+    """
+    target = np.zeros(rows.shape[1] + 1)
+    target[-1] = 1
+    stacked = np.vstack([rows.T, least])
+    weights, _ = nnls(stacked, target)
+    rest = stacked @ weights - target
+    if abs(rest[-1]) < 1e-9:
+        return None
+    found: Floats = -rest[:-1] / rest[-1]
+    return found if (rows @ found >= least - 1e-6).all() else None

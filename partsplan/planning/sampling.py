@@ -17,11 +17,18 @@ SEED = 0
 
 
 def sampled_prices(
-    whole: Relaxation, slack: float, watch: Stopwatch, *, most: int
+    whole: Relaxation,
+    slack: float,
+    watch: Stopwatch,
+    *,
+    most: int,
+    figures: Floats | None = None,
 ) -> Floats | None:
     """Prices of the common rows by samples of up to so many offers, growing in size.
 
-    None if that is not worth it, or the time is up before.
+    None if that is not worth it, or the time is up before. With the ``figures`` of a
+    plan a sample has the money and hours that its jobs take in it, so that what the
+    plan reaches can be reached in the sample, if need be with all that orders cost.
     """
     count = int(whole.offers.are.sum())
     if count <= SMALLEST:
@@ -30,14 +37,18 @@ def sampled_prices(
     order = np.random.default_rng(SEED).permutation(len(whole.blocks))
     prices: Floats | None = None
     for size in sizes:
-        sample = _sample(whole, order, size / count)
-        if prices is None:
-            sample.active = sample.allowed.copy()
-        else:
-            sample.admit(first_columns(sample, prices, slack) & sample.allowed)
-        if not sample.sift(watch).solved:
+        share = size / count
+        for orders in (share, 1.0) if figures is not None else (share,):
+            sample = _sample(whole, order, share, figures, orders)
+            if prices is None:
+                sample.active = sample.allowed.copy()
+            else:
+                sample.admit(first_columns(sample, prices, slack) & sample.allowed)
+            if sample.sift(watch).solved:
+                prices = sample.worths[sample.common]
+                break
+        if not watch.left:
             return None
-        prices = sample.worths[sample.common]
     return prices
 
 
@@ -65,8 +76,14 @@ def _sizes(count: int) -> list[int]:
     return sizes
 
 
-def _sample(whole: Relaxation, order: Places, share: float) -> Relaxation:
-    """About that share of the offers, by whole blocks."""
+def _sample(
+    whole: Relaxation,
+    order: Places,
+    share: float,
+    figures: Floats | None,
+    orders: float,
+) -> Relaxation:
+    """About that share of the offers, by whole blocks, and of the plan's ``orders``."""
     matrix, offers = whole.matrix, whole.offers
     allowed = matrix.common_columns.copy()
     wanted = share * offers.are.sum()
@@ -77,8 +94,13 @@ def _sample(whole: Relaxation, order: Places, share: float) -> Relaxation:
         allowed[columns] = True
         wanted -= offers.are[columns].sum()
     share = float((allowed & offers.are).sum() / offers.are.sum())
+    part = shrunk(matrix, share)
+    if figures is not None:
+        common = np.where(matrix.whole, orders, share) * figures
+        taken = np.where(matrix.common_columns, common, allowed * figures)
+        part = _with_room(part, matrix, taken - share * figures)
     return Relaxation(
-        matrix=shrunk(matrix, share),
+        matrix=part,
         objective=whole.objective,
         offers=offers,
         free_rows=whole.free_rows,
@@ -97,3 +119,9 @@ def shrunk(matrix: Matrix, share: float) -> Matrix:
         high=np.where(rows, matrix.high * share, matrix.high),
         upper=np.where(balances, matrix.upper * share, matrix.upper),
     )
+
+
+def _with_room(part: Matrix, whole: Matrix, more: Floats) -> Matrix:
+    """A shrunk program with the money and hours that ``more`` of a plan take."""
+    room = np.where(whole.common_rows, whole.rows @ more, 0)
+    return replace(part, low=part.low + room, high=part.high + room)

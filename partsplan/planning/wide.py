@@ -22,8 +22,12 @@ import numpy as np
 
 from partsplan.domain import Stage
 from partsplan.errors import SolverFailed
-from partsplan.planning.better import search_parts, search_parts_and_whole
-from partsplan.planning.bounding import tighten
+from partsplan.planning.better import (
+    round_and_cut,
+    search_parts,
+    search_parts_and_whole,
+)
+from partsplan.planning.bounding import cut_down, relax
 from partsplan.planning.demands import Demand
 from partsplan.planning.first_plan import first_plan
 from partsplan.planning.force import Held
@@ -78,7 +82,11 @@ def optimise(
         search.relaxation.basis = begun
         search.stage = Stage.WORTH
         search.aim(search.worth)
-        tighten(search, very_wide=very_wide)
+        relaxed = relax(search, very_wide=very_wide)
+        if very_wide and limits.threads > 1:
+            round_and_cut(search)
+        elif relaxed:
+            cut_down(search)
         (search_parts_and_whole if searchable else search_parts)(search)
         return _ended(search)
 

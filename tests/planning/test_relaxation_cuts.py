@@ -71,7 +71,9 @@ def test_priced_rows_bound_as_rows_do(seed: int) -> None:
     assert relaxation.sift(long()).solved
     worse = relaxation.bound
     assert best <= with_rows <= worse
-    assert descend(relaxation, long(), 30).solved
+    assert descend(relaxation, long(), 30, floor=best).solved
+    closer = (worse - relaxation.bound) / (worse - with_rows)
+    assert closer > 0.5
     assert with_rows * (1 - 1e-6) <= relaxation.bound < worse
 
 
