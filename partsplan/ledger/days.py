@@ -13,4 +13,4 @@ def days_after(day: date, days: int) -> date:
 def months_after(day: date, months: int) -> date:
     """The same day of a later month, or that month's last if it is shorter. [months]"""
     last = Month.of(day).plus(months).last_day
-    return min(last, last.replace(day=day.day)) if day.day <= last.day else last
+    return last.replace(day=min(day.day, last.day))

@@ -83,6 +83,17 @@ def test_after_a_credit_in_whole_no_freight_is_owed() -> None:
     )
 
 
+def test_after_a_credit_in_part_the_freight_is_still_owed() -> None:
+    ledger = folded(*FITTED, "2027-02-02 credited alternator amount=7999")
+    assert [due.amount for due in ledger.dues] == [900]
+
+
+def test_an_old_unit_sent_back_twice_went_on_the_first_day() -> None:
+    lines = [f"2027-03-0{day} sent-back alternator" for day in (2, 3)]
+    assert deposit_after(*lines).sent == date(2027, 3, 2)
+    assert folded(*FITTED, *lines).money[MARCH] == MonthMoney(spent=1800)
+
+
 def test_more_than_the_deposit_is_money_nevertheless() -> None:
     ledger = folded(
         *FITTED,

@@ -172,6 +172,8 @@ def test_a_milestone_is_told_for_each_fault_that_is_left() -> None:
         ("2027-02-28", [], True),
         ("2027-03-01", [], False),
         ("2027-02-14", ["2027-02-01 ordered bulb"], False),
+        ("2027-02-14", ["2027-02-01 dud bulb"], False),
+        ("2027-02-14", ["2027-02-01 dud other"], True),
         ("2027-02-14", ["2027-02-01 ordered other"], False),
     ],
 )

@@ -1,12 +1,13 @@
 """Payments, money that came in, checks, readings and notes."""
 
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
 import pytest
 
-from partsplan.domain import CheckedCause, Month, MonthMoney
-from tests.support.small_logbook import flags, folded
+from partsplan.domain import CheckedCause, Month, MonthMoney, Tool
+from tests.support.small_logbook import GARAGE, flags, folded
 
 JANUARY, FEBRUARY = Month(2027, 1), Month(2027, 2)
 ORDER = "2027-01-05 ordered radiator amount=10000"
@@ -32,6 +33,26 @@ def test_a_payment_settles_instalments_earliest_first(
     assert instalments == left
     assert ledger.money.get(FEBRUARY, MonthMoney()) == MonthMoney(spent=amount)
     assert flags(ledger) == []
+
+
+def test_a_payment_settles_the_instalments_of_two_orders_by_month() -> None:
+    ledger = folded(
+        ORDER,
+        "2027-01-06 arrived radiator",
+        "2027-01-07 fitted radiator",
+        "2027-02-01 ordered radiator amount=4000",
+        "2027-02-02 dud radiator",
+        "2027-02-03 paid radiator amount=3000",
+    )
+    left = [(str(due.month), due.amount) for due in ledger.dues]
+    assert left == [("2027-03", 500), ("2027-04", 5000), ("2027-05", 2000)]
+
+
+def test_an_instalment_of_an_option_buys_no_tool_of_the_same_name() -> None:
+    made = replace(GARAGE, tools=(Tool(id="radiator", name="press"),))
+    paid = "2027-02-01 paid radiator amount=7500"
+    assert folded(ORDER, paid, made=made).tools == frozenset()
+    assert folded(ORDER, paid, paid, made=made).tools == {"radiator"}
 
 
 def test_a_tool_that_was_paid_for_is_owned() -> None:

@@ -135,6 +135,41 @@ def test_a_day_after_the_warranty_it_is_paid_again() -> None:
     assert (part.deposit.amount, part.deposit.return_cost) == (16000, 1800)
 
 
+@pytest.mark.parametrize("end", ["credited", "refused"])
+def test_a_deposit_that_is_settled_is_not_out_with_the_next_one(end: str) -> None:
+    ledger = folded(
+        "2027-01-05 ordered alternator",
+        "2027-01-25 arrived alternator",
+        "2027-02-01 fitted alternator",
+        "2027-02-02 sent-back alternator",
+        f"2027-02-12 {end} alternator",
+        "2027-03-01 ordered alternator",
+        "2027-03-20 arrived alternator",
+    )
+    deposit = ledger.parts["alternator"].deposit
+    assert deposit is not None
+    assert (deposit.amount, deposit.out, deposit.send_by) == (8000, 8000, None)
+    replaced = folded(
+        "2027-01-05 ordered alternator",
+        f"2027-02-12 {end} alternator",
+        "2027-02-13 dud alternator",
+        "2027-02-14 ordered alternator",
+    )
+    assert replaced.parts["alternator"].deposit is None
+
+
+def test_the_first_last_day_holds_for_deposits_of_two_orders() -> None:
+    ledger = folded(
+        "2027-01-05 ordered alternator",
+        "2027-01-25 arrived alternator",
+        "2027-02-01 fitted alternator",
+        "2027-03-01 ordered alternator",
+    )
+    deposit = ledger.parts["alternator"].deposit
+    assert deposit is not None
+    assert (deposit.out, deposit.send_by) == (16000, date(2027, 3, 18))
+
+
 def test_a_new_order_of_a_fitted_part_begins_another_one() -> None:
     ledger = folded(
         "2027-01-05 ordered bulb",
@@ -247,6 +282,16 @@ def test_a_dud_of_a_part_never_had_is_a_dud() -> None:
     assert ledger.money == {}
     message = "bulb has neither arrived nor is it fitted; enter its arrival first"
     assert flags(ledger) == [(1, message)]
+
+
+def test_a_dud_found_twice_failed_on_the_first_day() -> None:
+    ledger = folded(
+        "2027-01-05 ordered bulb",
+        "2027-01-06 arrived bulb",
+        "2027-01-07 dud bulb",
+        "2027-01-08 dud bulb",
+    )
+    assert ledger.parts["bulb"].failed == date(2027, 1, 7)
 
 
 def test_an_option_that_is_gone_counts_with_what_its_entries_say() -> None:
