@@ -11,9 +11,8 @@ from partsplan.intake.cells import (
     check_id,
     decimal,
     fraction,
-    wrong,
 )
-from partsplan.intake.quoting import shown
+from partsplan.sheets.quoting import shown, wrong
 
 LATEST_INSTALMENT = 60
 """[months after ordering]"""

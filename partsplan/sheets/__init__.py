@@ -1,0 +1,17 @@
+"""CSV files as rows of text, and text as people and spreadsheets take it."""
+
+from partsplan.sheets.characters import check_characters
+from partsplan.sheets.formulas import is_formula, protected, unprotected
+from partsplan.sheets.quoting import shown
+from partsplan.sheets.tables import Record, Sheet, read_sheet
+
+__all__ = [
+    "Record",
+    "Sheet",
+    "check_characters",
+    "is_formula",
+    "protected",
+    "read_sheet",
+    "shown",
+    "unprotected",
+]
