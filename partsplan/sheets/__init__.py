@@ -2,7 +2,7 @@
 
 from partsplan.sheets.characters import check_characters
 from partsplan.sheets.formulas import is_formula, protected, unprotected
-from partsplan.sheets.quoting import shown
+from partsplan.sheets.quoting import one_line, shown
 from partsplan.sheets.tables import Record, Sheet, read_sheet
 
 __all__ = [
@@ -10,6 +10,7 @@ __all__ = [
     "Sheet",
     "check_characters",
     "is_formula",
+    "one_line",
     "protected",
     "read_sheet",
     "shown",
