@@ -11,6 +11,7 @@ from typing import Any
 
 from partsplan.domain import LONG_AGO, Currency, Month
 from partsplan.intake.suggest import hint
+from partsplan.sheets.decimals import decimal
 from partsplan.sheets.quoting import LONGEST_SHOWN, plain, shown, wrong
 
 LONGEST_ID = 64
@@ -22,7 +23,6 @@ REMEMBERED = 4096
 _NUMBER = re.compile(r"-?[0-9]{1,12}(\.[0-9]{1,12})?|-?[0-9]{1,30}/0*[1-9][0-9]{0,29}")
 _WHOLE = re.compile(r"-?[0-9]{1,9}")
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
-_FINEST = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,16 +49,6 @@ class Kind:
     write: Callable[[Any, Currency], str]
     many_lines: bool = False
     nothing: str = ""
-
-
-def decimal(value: Fraction) -> str:
-    """An exact number as decimal text, or as ``a/b`` where decimals do not end."""
-    scaled = value * 10**_FINEST
-    if scaled.denominator != 1:
-        return f"{value.numerator}/{value.denominator}"
-    sign, digits = "-" if value < 0 else "", f"{abs(scaled.numerator):0{_FINEST + 1}d}"
-    fraction = digits[-_FINEST:].rstrip("0")
-    return f"{sign}{digits[:-_FINEST]}" + (f".{fraction}" if fraction else "")
 
 
 @lru_cache(maxsize=REMEMBERED)

@@ -9,9 +9,9 @@ from partsplan.intake.cells import (
     REMEMBERED,
     Kind,
     check_id,
-    decimal,
     fraction,
 )
+from partsplan.sheets.decimals import decimal
 from partsplan.sheets.quoting import shown, wrong
 
 LATEST_INSTALMENT = 60

@@ -12,12 +12,12 @@ from typing import Any
 
 from partsplan.domain import Garage
 from partsplan.errors import InvalidRequest
-from partsplan.intake.cells import decimal
 from partsplan.intake.columns import FAULTS, TABLES, VEHICLES
 from partsplan.intake.currency import currency
 from partsplan.intake.option_columns import OPTIONS
 from partsplan.intake.schema import Table
 from partsplan.intake.settings import FILE
+from partsplan.sheets.decimals import decimal
 from partsplan.sheets.formulas import protected
 
 

@@ -11,7 +11,7 @@ from partsplan.domain import Entry, Happening
 from partsplan.errors import InvalidRequest
 from partsplan.logbook.chain import add, last, rows_after
 from partsplan.logbook.failures import told, unavailable
-from partsplan.logbook.opening import create, reading, writing
+from partsplan.logbook.opening import ensure, reading, writing
 from partsplan.logbook.rows import ENTRIES, entries, row
 
 FILE = "logbook.sqlite"
@@ -55,9 +55,7 @@ def append(
     InvalidRequest
         If a happening cannot be stored, such as one with an amount below 0.
     """
-    with told(path):
-        if not path.exists():
-            create(path, lambda connection: None)
+    ensure(path)
     with writing(path) as connection:
         stored = last(connection, ENTRIES)
         if stored < known:

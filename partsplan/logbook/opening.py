@@ -47,6 +47,19 @@ def writing(path: Path) -> Iterator[sqlite3.Connection]:
         yield connection
 
 
+def ensure(path: Path) -> None:
+    """Make an empty logbook if there is no file.
+
+    Raises
+    ------
+    LogbookUnavailable
+        If the folder cannot be written.
+    """
+    with told(path):
+        if not path.exists():
+            create(path, lambda connection: None)
+
+
 def create(path: Path, fill: Callable[[sqlite3.Connection], None]) -> bool:
     """Make a new file with the rows that ``fill`` adds; False if there is one already.
 
