@@ -30,12 +30,17 @@ def add(connection: sqlite3.Connection, table: Table, rows: Iterable[Row]) -> No
 
     Raises
     ------
+    Unsound
+        If the row before them is not what was written.
     sqlite3.IntegrityError
         If a row has another number, or breaks a rule of its table.
     UnicodeEncodeError, OverflowError
         If a value cannot be stored.
     """
-    seal = _seal(connection, table, last(connection, table))
+    number = last(connection, table)
+    for _ in rows_after(connection, table, max(0, number - 1)):
+        pass  # reading it checks it
+    seal = _seal(connection, table, number)
     places = ", ".join("?" * (len(table.columns) + 1))
     command = f"INSERT INTO {table.name} ({_names(table)}) VALUES ({places})"
     for row in rows:

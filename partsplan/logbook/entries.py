@@ -3,7 +3,7 @@
 import sqlite3
 from collections.abc import Callable, Iterable
 from dataclasses import replace
-from datetime import UTC, datetime
+from datetime import datetime
 from itertools import count
 from pathlib import Path
 
@@ -12,7 +12,7 @@ from partsplan.errors import InvalidRequest
 from partsplan.logbook.chain import add, last, rows_after
 from partsplan.logbook.failures import told, unavailable
 from partsplan.logbook.opening import ensure, reading, writing
-from partsplan.logbook.rows import ENTRIES, entries, row
+from partsplan.logbook.rows import ENTRIES, entries, in_utc, row
 
 FILE = "logbook.sqlite"
 """The name of the logbook in a garage's folder."""
@@ -66,7 +66,7 @@ def append(
             batch = _free_batch(connection)
             happenings = [replace(what, batch=batch) for what in happenings]
         written = tuple(
-            Entry(number=number, written=now.astimezone(UTC), what=what)
+            Entry(number=number, written=in_utc(now), what=what)
             for number, what in enumerate(happenings, stored + 1)
         )
         add_entries(connection, written)

@@ -26,7 +26,7 @@ _HINDRANCES = {
 }
 
 
-class Unsound(ValueError):
+class Unsound(Exception):
     """What is wrong with the content of a logbook file."""
 
 
@@ -43,7 +43,8 @@ def told(path: Path) -> Iterator[None]:
     """
     try:
         yield
-    except Unsound as error:
+    except (Unsound, UnicodeDecodeError) as error:
+        # SQLite's messages quote names as they stand in the file, legible or not.
         raise damaged(path, str(error)) from error
     except OSError as error:
         raise unavailable(path, error.strerror or str(error)) from error

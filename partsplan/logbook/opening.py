@@ -3,7 +3,7 @@
 import os
 import sqlite3
 from collections.abc import Callable, Iterator
-from contextlib import closing, contextmanager
+from contextlib import closing, contextmanager, suppress
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -69,12 +69,19 @@ def create(path: Path, fill: Callable[[sqlite3.Connection], None]) -> bool:
     Raises
     ------
     LogbookUnavailable
-        If the folder cannot be written.
+        If the folder cannot be written, or a journal is left in it.
     """
+    # It would be rolled back into the new file. Another process that is just writing
+    # has made its file before its journal.
+    journal = path.with_name(f"{path.name}-journal")
+    if journal.exists() and not path.exists():
+        raise unavailable(
+            path, f"move {journal.name} away first, it is of another file"
+        )
     with told(path), TemporaryDirectory(prefix=".logbook-", dir=path.parent) as folder:
         new = Path(folder) / path.name
         with (
-            closing(_connected(new, "rwc")) as connection,
+            _connected(new, "rwc") as connection,
             _transaction(connection, "BEGIN IMMEDIATE"),
         ):
             schema.migrate(connection)
@@ -87,7 +94,8 @@ def _opened(path: Path) -> Iterator[sqlite3.Connection]:
     """A logbook file, brought up to date."""
     with told(path):
         _check_application(path)
-        with closing(_connected(path, "rw")) as connection:
+        with _connected(path, "rw") as connection:
+            _check_header(connection)
             found = schema.version(connection)
             if found > schema.VERSION:
                 raise unavailable(
@@ -95,25 +103,26 @@ def _opened(path: Path) -> Iterator[sqlite3.Connection]:
                     f"written by a newer partsplan (format {found}, this one knows "
                     f"{schema.VERSION})",
                 )
+            if found < 1:
+                raise Unsound(f"its format is {found}")
             if found < schema.VERSION:
                 _update(connection)
             yield connection
 
 
-def _connected(path: Path, mode: str) -> sqlite3.Connection:
+@contextmanager
+def _connected(path: Path, mode: str) -> Iterator[sqlite3.Connection]:
     """A connection that begins no transaction by itself.
 
-    Modes are ro, rw (which can only read where the file may not be written), and rwc.
+    Modes are those of SQLite's URIs; rw can only read what may not be written.
     """
-    connection = sqlite3.connect(
-        f"{path.absolute().as_uri()}?mode={mode}",
-        uri=True,
-        timeout=TIMEOUT,
-        isolation_level=None,
-    )
-    for pragma in _PRAGMAS:
-        connection.execute(pragma)
-    return connection
+    uri = f"{path.absolute().as_uri()}?mode={mode}"
+    with closing(
+        sqlite3.connect(uri, uri=True, timeout=TIMEOUT, isolation_level=None)
+    ) as connection:
+        for pragma in _PRAGMAS:
+            connection.execute(pragma)
+        yield connection
 
 
 @contextmanager
@@ -125,16 +134,16 @@ def _transaction(connection: sqlite3.Connection, begin: str) -> Iterator[None]:
 
 
 def _check_application(path: Path) -> None:
-    """Nothing but a logbook is opened for writing: that alone may change a file."""
-    try:
-        with closing(_connected(path, "ro")) as connection:
-            _check_header(connection)
-    except sqlite3.OperationalError as error:
-        if error.sqlite_errorcode != sqlite3.SQLITE_READONLY_ROLLBACK:
-            raise
-        # A process was killed while it wrote; whoever may write rolls that back.
-        with closing(_connected(path, "rw")) as connection:
-            _check_header(connection)
+    """Opens nothing but logbooks for writing, since that alone may change a file.
+
+    This looks past the journal of a process that was killed, or is just writing. So
+    failures mean nothing yet; they come again unless the journal explains them.
+    """
+    with (
+        suppress(sqlite3.DatabaseError, UnicodeDecodeError),
+        _connected(path, "ro&immutable=1") as connection,
+    ):
+        _check_header(connection)
 
 
 def _check_header(connection: sqlite3.Connection) -> None:

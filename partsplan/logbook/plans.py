@@ -3,7 +3,7 @@
 import sqlite3
 from collections.abc import Iterable
 from dataclasses import dataclass
-from datetime import UTC, datetime
+from datetime import datetime
 from pathlib import Path
 
 from partsplan.domain import Month
@@ -11,7 +11,7 @@ from partsplan.errors import InvalidRequest
 from partsplan.logbook.chain import Row, Table, add, last, rows_after
 from partsplan.logbook.failures import Unsound, told
 from partsplan.logbook.opening import ensure, reading, writing
-from partsplan.logbook.rows import moment_text
+from partsplan.logbook.rows import in_utc, moment_text
 
 PLANS = Table("plans", ("number", "written", "start", "text"))
 
@@ -50,9 +50,7 @@ def keep_plan(path: Path, text: str, *, start: Month, now: datetime) -> KeptPlan
     ensure(path)
     with writing(path) as connection:
         number = last(connection, PLANS) + 1
-        kept = KeptPlan(
-            number=number, written=now.astimezone(UTC), start=start, text=text
-        )
+        kept = KeptPlan(number=number, written=in_utc(now), start=start, text=text)
         add_plans(connection, [kept])
     return kept
 

@@ -73,8 +73,8 @@ def row(entry: Entry) -> Row:
     )
 
 
-def moment_text(moment: datetime) -> str:
-    """A moment as ISO text in UTC.
+def in_utc(moment: datetime) -> datetime:
+    """The same moment in UTC.
 
     Raises
     ------
@@ -83,7 +83,12 @@ def moment_text(moment: datetime) -> str:
     """
     if moment.tzinfo is None:
         raise ValueError(f"expected a time with its zone, got {moment}")
-    return moment.astimezone(UTC).isoformat(timespec="microseconds")
+    return moment.astimezone(UTC)
+
+
+def moment_text(moment: datetime) -> str:
+    """A moment as ISO text in UTC."""
+    return in_utc(moment).isoformat(timespec="microseconds")
 
 
 def _entry(row: Row) -> Entry:
