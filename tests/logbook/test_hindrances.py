@@ -98,7 +98,7 @@ def test_a_file_that_can_only_be_read(path: Path) -> None:
 def test_a_folder_that_can_only_be_read(path: Path) -> None:
     path.parent.chmod(0o500)
     try:
-        assert "cannot be opened; nothing was written" in refusal(path)
+        assert "it can only be read here; nothing was written" in refusal(path)
         with pytest.raises(LogbookUnavailable, match="Permission denied"):
             append(path.with_name("new.sqlite"), [happening("one")], now=NOW)
     finally:
