@@ -50,7 +50,7 @@ def test_the_first_version_is_written_to(tmp_path: Path) -> None:
 def test_a_damaged_file_of_the_first_version_is_left_as_it_is(tmp_path: Path) -> None:
     path = tmp_path / FILE
     content = bytearray(first_version(path))
-    # The last row's text: page 2 holds the rows, the first row at the end.
+    # The page of rows says that it has seven.
     content[-4096 + 3 : -4096 + 5] = b"\0\7"
     path.write_bytes(content)
     with pytest.raises(DamagedLogbook):
