@@ -22,12 +22,20 @@ class PartsplanError(Exception):
     """Anything this program says no to; the message is one clear line."""
 
 
-class InvalidGarage(PartsplanError):
-    """A garage that cannot be read; carries every problem, in file order."""
+class InvalidFile(PartsplanError):
+    """Files that cannot be read; carries every problem, in file order."""
 
     def __init__(self, problems: Iterable[Problem]) -> None:
         self.problems: tuple[Problem, ...] = tuple(sorted(set(problems)))
         super().__init__("\n".join(map(str, self.problems)))
+
+
+class InvalidGarage(InvalidFile):
+    """A garage that cannot be read."""
+
+
+class InvalidSpending(InvalidFile):
+    """A table of past spending that cannot be read."""
 
 
 class InvalidRequest(PartsplanError):
@@ -45,3 +53,11 @@ class UnsoundPlan(PartsplanError):
         self.violations = tuple(violations)
         listed = "; ".join(map(str, self.violations))
         super().__init__(f"the plan failed its verification: {listed}")
+
+
+class DamagedLogbook(PartsplanError):
+    """A logbook that does not hold what was written into it; it is left as it is."""
+
+
+class LogbookUnavailable(PartsplanError):
+    """A logbook that cannot be read or written as things are; nothing is lost."""

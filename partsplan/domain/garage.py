@@ -117,6 +117,11 @@ class Garage:
         return {one.id: one for one in self.tools}
 
     @cached_property
+    def cause(self) -> Mapping[tuple[str, str], Cause]:
+        """Suspected causes by fault and cause."""
+        return {(one.fault, one.cause): one for one in self.causes}
+
+    @cached_property
     def access_group(self) -> Mapping[str, Access]:
         """Access groups by id."""
         return {one.id: one for one in self.access}

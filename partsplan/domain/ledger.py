@@ -9,6 +9,26 @@ from fractions import Fraction
 from partsplan.domain.months import Month
 
 
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Quote:
+    """What entries of an option cost where they do not say it. [minor units]
+
+    Attributes
+    ----------
+    landed
+        The order, duty and tax included, without deposit and shipping.
+    fitting
+        Coding, if it is paid, and consumables.
+    core_return
+        Sending the old unit back; 0 without a deposit.
+    """
+
+    landed: int = 0
+    deposit: int = 0
+    fitting: int = 0
+    core_return: int = 0
+
+
 class PartState(StrEnum):
     """How far a part that was ordered has come."""
 
@@ -35,6 +55,8 @@ class PartDeposit:
     ----------
     send_by
         Last day on which the old unit may be sent back; None until the part is fitted.
+    sent
+        Day on which it was sent back.
     return_cost
         Freight still to be paid; 0 once it was sent.
     credited
@@ -46,6 +68,17 @@ class PartDeposit:
     send_by: date | None
     return_cost: int
     credited: int = 0
+    sent: date | None = None
+
+    @property
+    def out(self) -> int:
+        """What did not come back yet, whether or not it still can. [minor units]"""
+        return max(0, self.amount - self.credited)
+
+    @property
+    def open(self) -> bool:
+        """Whether money may still come back without anybody relenting."""
+        return self.state in (DepositState.PAID, DepositState.SENT_BACK)
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -66,7 +99,10 @@ class Part:
     failed
         Day on which it was found to be a dud.
     replaces
-        Whether it came under warranty for a dud, at no charge.
+        Whether it was ordered under warranty for a dud.
+    order_known
+        False if no entry of its order holds; it is then dated by the first thing that
+        was heard of it.
     """
 
     option: str
@@ -81,6 +117,14 @@ class Part:
     hours: Fraction
     deposit: PartDeposit | None
     replaces: bool = False
+    order_known: bool = True
+
+    @property
+    def to_be_replaced(self) -> bool:
+        """Whether it is a dud that failed while it was under warranty."""
+        if self.failed is None or self.warranty_until is None:
+            return False
+        return self.failed <= self.warranty_until
 
 
 class DueKind(StrEnum):
@@ -132,6 +176,22 @@ class Flag:
 
     entry: int
     message: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Objection:
+    """What is wrong with a new entry.
+
+    Attributes
+    ----------
+    message
+        One sentence that says what was expected.
+    liftable
+        Whether it may be entered anyway.
+    """
+
+    message: str
+    liftable: bool
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

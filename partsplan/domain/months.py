@@ -1,6 +1,8 @@
 """Calendar months, written ``YYYY-MM``."""
 
 import re
+from calendar import monthrange
+from datetime import date
 from typing import NamedTuple
 
 _FORM = re.compile(r"([0-9]{4})-([0-9]{2})")
@@ -25,6 +27,16 @@ class Month(NamedTuple):
         if not found or not 1 <= int(found[2]) <= 12 or int(found[1]) < 1900:
             raise ValueError(f'expected a month YYYY-MM, got "{text}"')
         return cls(int(found[1]), int(found[2]))
+
+    @classmethod
+    def of(cls, day: date) -> "Month":
+        """The month that a day is in."""
+        return cls(day.year, day.month)
+
+    @property
+    def last_day(self) -> date:
+        """The day on which it ends."""
+        return date(self.year, self.month, monthrange(self.year, self.month)[1])
 
     def plus(self, months: int) -> "Month":
         """The month that many months later (or earlier, below zero). [months]"""

@@ -114,9 +114,27 @@ class Option:
         """Months in force once fitted; None without an end. [months]"""
         return self.life_months if self.lasting else self.followup_within
 
+    @property
+    def months_to_fitting(self) -> int:
+        """From the month of its order to the first by whose middle it is in hand."""
+        return (self.lead_days + 15) // 30
+
+    @property
+    def core_months(self) -> int:
+        """From the month of its fitting to that of the credit."""
+        return -(-self.core_days // 30)
+
     def relief(self, fault: str) -> Fraction:
         """The share of that fault's trouble it takes away. [0-1]"""
         return next((c.relief for c in self.fixes if c.fault == fault), ZERO)
+
+
+def instalments(option: Option, landed: int) -> tuple[tuple[int, int], ...]:
+    """Months after ordering and the sum then due; the last takes the rounding."""
+    ordered = sorted(option.instalments, key=lambda one: one.months)
+    sums = [round(landed * one.share) for one in ordered[:-1]]
+    sums.append(landed - sum(sums))
+    return tuple((one.months, due) for one, due in zip(ordered, sums, strict=True))
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

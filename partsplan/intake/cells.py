@@ -10,8 +10,9 @@ from functools import lru_cache
 from typing import Any
 
 from partsplan.domain import LONG_AGO, Currency, Month
-from partsplan.intake.quoting import LONGEST_SHOWN, plain, shown
 from partsplan.intake.suggest import hint
+from partsplan.sheets.decimals import decimal
+from partsplan.sheets.quoting import LONGEST_SHOWN, plain, shown, wrong
 
 LONGEST_ID = 64
 """[characters]"""
@@ -19,11 +20,9 @@ LONGEST_ID = 64
 REMEMBERED = 4096
 """Numbers that a kind keeps; most cells of a long table say what others said."""
 
-_CONTROL = re.compile(r"[\x00-\x1f\x7f-\x9f]")
 _NUMBER = re.compile(r"-?[0-9]{1,12}(\.[0-9]{1,12})?|-?[0-9]{1,30}/0*[1-9][0-9]{0,29}")
 _WHOLE = re.compile(r"-?[0-9]{1,9}")
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
-_FINEST = 12
 
 
 @dataclass(frozen=True, slots=True)
@@ -50,34 +49,6 @@ class Kind:
     write: Callable[[Any, Currency], str]
     many_lines: bool = False
     nothing: str = ""
-
-
-def wrong(expected: str, text: str) -> ValueError:
-    """The error for a cell that holds something else."""
-    return ValueError(f"expected {expected}, got {shown(text)}")
-
-
-def check_characters(text: str, *, many_lines: bool = False) -> None:
-    """Nothing that could garble a terminal or a file; raises ValueError."""
-    if text.isprintable():
-        return
-    allowed = "\n\t" if many_lines else ""
-    for found in _CONTROL.finditer(text):
-        if found[0] in allowed:
-            continue
-        if found[0] == "\n":
-            raise wrong("one line", text)
-        raise wrong("no control characters", text)
-
-
-def decimal(value: Fraction) -> str:
-    """An exact number as decimal text, or as ``a/b`` where decimals do not end."""
-    scaled = value * 10**_FINEST
-    if scaled.denominator != 1:
-        return f"{value.numerator}/{value.denominator}"
-    sign, digits = "-" if value < 0 else "", f"{abs(scaled.numerator):0{_FINEST + 1}d}"
-    fraction = digits[-_FINEST:].rstrip("0")
-    return f"{sign}{digits[:-_FINEST]}" + (f".{fraction}" if fraction else "")
 
 
 @lru_cache(maxsize=REMEMBERED)

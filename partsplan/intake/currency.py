@@ -3,8 +3,8 @@
 from partsplan import catalogue
 from partsplan.domain import Currency
 from partsplan.intake.cells import Kind
-from partsplan.intake.quoting import shown
 from partsplan.intake.suggest import hint
+from partsplan.sheets.quoting import shown
 
 EUR = "EUR"
 """The currency of the catalogue's figures."""

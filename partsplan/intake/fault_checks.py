@@ -7,11 +7,11 @@ from graphlib import CycleError, TopologicalSorter
 
 from partsplan.domain import FaultStatus
 from partsplan.errors import Problem
-from partsplan.intake.cells import decimal
 from partsplan.intake.columns import CAUSES, FAULTS, MILESTONES
 from partsplan.intake.draft import Draft, at
 from partsplan.intake.option_columns import OPTIONS
-from partsplan.intake.quoting import plain, shown
+from partsplan.sheets.decimals import decimal
+from partsplan.sheets.quoting import plain, shown
 
 _CODE = re.compile(r"[PBCU][0-3][0-9A-F]{3}")
 _LONGEST_CYCLE_SHOWN = 8

@@ -14,10 +14,10 @@ from partsplan.catalogue import FaultKind, RouteNorm
 from partsplan.domain import Assumed, Route, System
 from partsplan.errors import Problem
 from partsplan.intake.currency import EUR, currency
-from partsplan.intake.quoting import shown
 from partsplan.intake.rows import Row, Rows
 from partsplan.intake.settings import FILE, Settings
 from partsplan.intake.suggest import Suggester
+from partsplan.sheets.quoting import shown
 
 _MONEY = ("loss_per_month", "damage_cost")
 

@@ -9,11 +9,10 @@ from partsplan.intake.cells import (
     REMEMBERED,
     Kind,
     check_id,
-    decimal,
     fraction,
-    wrong,
 )
-from partsplan.intake.quoting import shown
+from partsplan.sheets.decimals import decimal
+from partsplan.sheets.quoting import shown, wrong
 
 LATEST_INSTALMENT = 60
 """[months after ordering]"""

@@ -12,12 +12,12 @@ from partsplan.intake.currency import currency
 from partsplan.intake.draft import Draft
 from partsplan.intake.fill import fill
 from partsplan.intake.option_columns import OPTIONS
-from partsplan.intake.quoting import one_line
 from partsplan.intake.rows import CurrencyOf, Row, Rows, read_rows
 from partsplan.intake.schema import Table
 from partsplan.intake.settings_file import SettingsFile
 from partsplan.intake.suggest import Suggester, hint
-from partsplan.intake.tables import read_sheet
+from partsplan.sheets.quoting import one_line
+from partsplan.sheets.tables import read_sheet
 
 
 def load(folder: Path, file: SettingsFile) -> tuple[Draft, tuple[Assumed, ...]]:

@@ -8,8 +8,8 @@ from partsplan.intake.columns import FAULTS, SUPPLIERS
 from partsplan.intake.currency import currency
 from partsplan.intake.draft import Draft, at
 from partsplan.intake.option_columns import OPTIONS
-from partsplan.intake.quoting import shown
 from partsplan.intake.settings import FILE
+from partsplan.sheets.quoting import shown
 
 OLD_QUOTE = 6
 """[months before the start]"""

@@ -7,8 +7,8 @@ from partsplan.domain import Cure
 from partsplan.errors import Problem
 from partsplan.intake.columns import TABLES
 from partsplan.intake.draft import Draft, at
-from partsplan.intake.quoting import shown
 from partsplan.intake.suggest import Suggester
+from partsplan.sheets.quoting import shown
 
 _ROW_OF = {
     "vehicles": "vehicle",

@@ -1,24 +1,20 @@
 """Rows of text become rows of values, column by column."""
 
-import re
 from collections.abc import Callable, Iterator, Mapping
 from dataclasses import dataclass
 from typing import Any
 
 from partsplan.domain import Currency
 from partsplan.errors import Problem
-from partsplan.intake.cells import check_characters
-from partsplan.intake.quoting import shown
 from partsplan.intake.schema import Column, Table
 from partsplan.intake.suggest import Suggester
-from partsplan.intake.tables import Sheet
+from partsplan.sheets.characters import check_characters
+from partsplan.sheets.formulas import is_formula, unprotected
+from partsplan.sheets.quoting import shown
+from partsplan.sheets.tables import Sheet
 
 CurrencyOf = Callable[[Mapping[str, str]], Currency]
 """The currency of a row's own amounts, from its texts by column."""
-
-_FORMULA_STARTS = "=+-@'"
-_FORMULA = re.compile(r"=|[+\-@][^0-9.]")
-_QUOTED_FORMULA = re.compile(rf"'+(?:{_FORMULA.pattern})")
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,28 +94,16 @@ def read_rows(
     )
 
 
-def protected(text: str) -> str:
-    """Text as a spreadsheet may open it: never taken for a formula."""
-    is_formula = _FORMULA.match(text) or _QUOTED_FORMULA.match(text)
-    return f"'{text}" if is_formula else text
-
-
 def _value(column: Column, text: str, currency: Currency) -> Any:
     if not text:
         raise ValueError(f"expected {column.kind.expects}, got a blank cell")
-    if text[0] in _FORMULA_STARTS:
-        text = _unprotected(text)
-    check_characters(text, many_lines=column.kind.many_lines)
-    return column.kind.read(text, currency)
-
-
-def _unprotected(text: str) -> str:
-    """Text without the mark that keeps it from being a formula."""
-    if _FORMULA.match(text):
+    if is_formula(text):
         raise ValueError(
             f"expected no formula, got {shown(text)}; put ' before it if it is text"
         )
-    return text[1:] if _QUOTED_FORMULA.match(text) else text
+    text = unprotected(text)
+    check_characters(text, many_lines=column.kind.many_lines)
+    return column.kind.read(text, currency)
 
 
 def _missing_columns(table: Table, sheet: Sheet) -> Iterator[Problem]:

@@ -20,15 +20,15 @@ from partsplan.intake.cells import (
     MONTH,
     TEXT,
     Kind,
-    check_characters,
     money,
     number,
     whole,
     words,
 )
 from partsplan.intake.currency import currency
-from partsplan.intake.quoting import shown
 from partsplan.intake.toml import as_text
+from partsplan.sheets.characters import check_characters
+from partsplan.sheets.quoting import shown
 
 FILE = "garage.toml"
 

@@ -9,7 +9,6 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from partsplan.errors import Problem
-from partsplan.intake.quoting import plain
 from partsplan.intake.settings import (
     UNKNOWN,
     Settings,
@@ -19,6 +18,7 @@ from partsplan.intake.settings import (
 )
 from partsplan.intake.suggest import hint
 from partsplan.intake.toml import Document, read_toml
+from partsplan.sheets.quoting import plain
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 from difflib import get_close_matches
 
-from partsplan.intake.quoting import shown
+from partsplan.sheets.quoting import shown
 
 LONGEST = 64
 """Longer names are not looked up. [characters]"""

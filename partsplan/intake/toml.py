@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from partsplan.errors import Problem
-from partsplan.intake.files import read_text
+from partsplan.sheets.files import read_text
 
 _PLACE = re.compile(r" \(at line ([0-9]+), column [0-9]+\)$")
 _SECTION = re.compile(r"\s*\[\s*([A-Za-z0-9_-]+)\s*\]")

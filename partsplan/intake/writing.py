@@ -12,13 +12,13 @@ from typing import Any
 
 from partsplan.domain import Garage
 from partsplan.errors import InvalidRequest
-from partsplan.intake.cells import decimal
 from partsplan.intake.columns import FAULTS, TABLES, VEHICLES
 from partsplan.intake.currency import currency
 from partsplan.intake.option_columns import OPTIONS
-from partsplan.intake.rows import protected
 from partsplan.intake.schema import Table
 from partsplan.intake.settings import FILE
+from partsplan.sheets.decimals import decimal
+from partsplan.sheets.formulas import protected
 
 
 def write_garage(garage: Garage, folder: Path) -> None:

@@ -2,7 +2,7 @@
 
 from collections import defaultdict
 
-from partsplan.domain import Flow, Garage, Option, Price
+from partsplan.domain import Flow, Garage, Option, Price, instalments
 
 
 def flows(
@@ -26,7 +26,7 @@ def flows_after_order(
     out[0] += price.deposit
     out[wait] += price.coding + price.consumables
     if option.core_deposit:
-        credited = wait + -(-option.core_days // 30)
+        credited = wait + option.core_months
         out[credited] += price.core_return
         if option.core_chance >= garage.core_trust:
             back[credited] += price.deposit
@@ -44,11 +44,3 @@ def from_order(later: tuple[Flow, ...], ordered: int, months: int) -> tuple[Flow
         for flow in later
         if ordered + flow.month < months
     )
-
-
-def instalments(option: Option, landed: int) -> tuple[tuple[int, int], ...]:
-    """Months after ordering and the sum then due; the last takes the rounding."""
-    ordered = sorted(option.instalments, key=lambda one: one.months)
-    sums = [round(landed * one.share) for one in ordered[:-1]]
-    sums.append(landed - sum(sums))
-    return tuple((one.months, due) for one, due in zip(ordered, sums, strict=True))

@@ -9,10 +9,10 @@ from partsplan.domain import (
     Comparison,
     Garage,
     Option,
+    instalments,
 )
 from partsplan.pricing.annuity import capital_recovery, monthly_rate
 from partsplan.pricing.break_even import break_evens
-from partsplan.pricing.cash import instalments
 from partsplan.pricing.landed import price
 from partsplan.pricing.months import slots_or_bar
 from partsplan.pricing.offers import service_months

@@ -31,7 +31,7 @@ class Slot:
 
 def fitting_month(option: Option, ordered: int) -> int:
     """The first month by whose middle the part is in hand."""
-    return ordered + (option.lead_days + 15) // 30
+    return ordered + option.months_to_fitting
 
 
 def slots(garage: Garage, option: Option) -> tuple[Slot, ...]:

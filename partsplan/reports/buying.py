@@ -2,9 +2,8 @@
 
 from collections.abc import Iterator
 
-from partsplan.domain import Coding, Garage, Job, Plan
+from partsplan.domain import Coding, Garage, Job, Plan, instalments
 from partsplan.pricing import flagged, price
-from partsplan.pricing.cash import instalments
 from partsplan.reports.figures import money, number
 from partsplan.reports.names import LICENSED_NOTE, job_name, job_target, supplier_name
 from partsplan.reports.page import Page

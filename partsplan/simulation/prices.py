@@ -4,9 +4,8 @@ from dataclasses import dataclass
 
 import numpy as np
 
-from partsplan.domain import Garage, Option, Tax
+from partsplan.domain import Garage, Option, Tax, instalments
 from partsplan.pricing import price
-from partsplan.pricing.cash import instalments
 from partsplan.simulation.arrays import Counts, whole
 from partsplan.simulation.streams import stream
 

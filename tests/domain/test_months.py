@@ -1,5 +1,7 @@
 """Months as text, and steps between them."""
 
+from datetime import date
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -51,3 +53,16 @@ def test_a_step_and_its_length_agree(month: Month, months: int) -> None:
 @given(MONTHS, MONTHS)
 def test_months_order_as_they_follow_each_other(one: Month, other: Month) -> None:
     assert (one < other) == (one.since(other) < 0)
+
+
+@pytest.mark.parametrize(
+    ("day", "last"),
+    [
+        (date(2027, 1, 31), date(2027, 1, 31)),
+        (date(2028, 2, 1), date(2028, 2, 29)),
+        (date(2027, 2, 14), date(2027, 2, 28)),
+        (date(2027, 12, 5), date(2027, 12, 31)),
+    ],
+)
+def test_a_day_is_in_the_month_that_ends_after_it(day: date, last: date) -> None:
+    assert Month.of(day).last_day == last

@@ -30,6 +30,11 @@ def test_relief_is_none_for_faults_it_does_not_name() -> None:
     assert reliefs == [1, Fraction("0.3"), 0]
 
 
+@pytest.mark.parametrize(("days", "months"), [(0, 0), (1, 1), (30, 1), (31, 2)])
+def test_a_credit_comes_in_the_month_that_has_begun(days: int, months: int) -> None:
+    assert option(core_days=days).core_months == months
+
+
 @pytest.mark.parametrize(("relief", "cures"), [("0.8", True), ("0.79", False)])
 def test_a_fault_counts_as_cured_from_four_fifths_on(relief: str, cures: bool) -> None:
     assert option("o1", f"f1:{relief}").fixes[0].cures == cures

@@ -7,7 +7,8 @@ from pathlib import Path
 import pytest
 
 from partsplan.errors import InvalidGarage
-from partsplan.intake import files, read_garage
+from partsplan.intake import read_garage
+from partsplan.sheets import files
 from tests.intake.plain_garage import PLAIN, problems, save, warnings
 
 UTF8_MARK = b"\xef\xbb\xbf"

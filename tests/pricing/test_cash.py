@@ -7,9 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from partsplan.domain import Coding, Instalment, Offer, Supplier, Tax
+from partsplan.domain import Coding, Instalment, Offer, Supplier, Tax, instalments
 from partsplan.pricing import offers
-from partsplan.pricing.cash import instalments
 from tests.support import building
 from tests.support.building import garage, option
 

@@ -9,8 +9,8 @@ import pytest
 from scipy.stats import triang
 
 from partsplan.domain import RiskSource, Supplier, Tax
+from partsplan.domain import instalments as planned_dues
 from partsplan.pricing import price
-from partsplan.pricing.cash import instalments as planned_dues
 from partsplan.simulation import drawn
 from partsplan.simulation.prices import drawn_price, landed_prices, price_range
 from tests.simulation.one_job import FUTURES, SIGMAS, cost, one_job, planned, settings

@@ -13,8 +13,8 @@ from itertools import chain, islice
 from pathlib import Path
 
 from partsplan.errors import Problem
-from partsplan.intake.files import read_text
-from partsplan.intake.quoting import shown
+from partsplan.sheets.files import read_text
+from partsplan.sheets.quoting import shown
 
 SEPARATORS = ",;\t"
 

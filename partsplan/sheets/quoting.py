@@ -21,3 +21,8 @@ def plain(text: str) -> str:
 def shown(text: str) -> str:
     """Text as a message quotes it."""
     return f'"{plain(text)}"'
+
+
+def wrong(expected: str, text: str) -> ValueError:
+    """The error for a cell that holds something else."""
+    return ValueError(f"expected {expected}, got {shown(text)}")

@@ -1,0 +1,20 @@
+"""What happened becomes where things stand, what is owed and what is to be done."""
+
+from partsplan.ledger.contradictions import contradictions
+from partsplan.ledger.duties import duties
+from partsplan.ledger.fold import fold
+from partsplan.ledger.form import form_objections
+from partsplan.ledger.money import deposits_back, money_now
+from partsplan.ledger.uncured import uncured
+from partsplan.ledger.undoing import holding
+
+__all__ = [
+    "contradictions",
+    "deposits_back",
+    "duties",
+    "fold",
+    "form_objections",
+    "holding",
+    "money_now",
+    "uncured",
+]

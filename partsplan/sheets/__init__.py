@@ -1,0 +1,22 @@
+"""CSV files as rows of text, and text as people and spreadsheets take it."""
+
+from partsplan.sheets.characters import check_characters
+from partsplan.sheets.decimals import decimal
+from partsplan.sheets.formulas import is_formula, protected, unprotected
+from partsplan.sheets.quoting import one_line, plain, shown, wrong
+from partsplan.sheets.tables import Record, Sheet, read_sheet
+
+__all__ = [
+    "Record",
+    "Sheet",
+    "check_characters",
+    "decimal",
+    "is_formula",
+    "one_line",
+    "plain",
+    "protected",
+    "read_sheet",
+    "shown",
+    "unprotected",
+    "wrong",
+]
