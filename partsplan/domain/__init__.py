@@ -52,6 +52,7 @@ from partsplan.domain.entry import (
 from partsplan.domain.fault import (
     Cause,
     Fault,
+    Standing,
 )
 from partsplan.domain.garage import (
     Assumed,
@@ -97,6 +98,7 @@ from partsplan.domain.option import (
     Cure,
     Instalment,
     Option,
+    Purchase,
     Supplier,
     Tool,
     instalments,
@@ -115,6 +117,7 @@ from partsplan.domain.plan import (
 )
 from partsplan.domain.reasons import (
     AfterWatched,
+    AlreadyBought,
     ComesBefore,
     CrowdedOut,
     DamageRisk,
@@ -232,6 +235,7 @@ __all__ = [
     "ZERO",
     "Access",
     "AfterWatched",
+    "AlreadyBought",
     "AskForCredit",
     "AskForPart",
     "Assumed",
@@ -341,6 +345,7 @@ __all__ = [
     "Price",
     "Promise",
     "PromiseRisk",
+    "Purchase",
     "Quote",
     "QuoteEnds",
     "QuoteOver",
@@ -368,6 +373,7 @@ __all__ = [
     "Stage",
     "StageDifference",
     "Stages",
+    "Standing",
     "Stay",
     "SteadyRange",
     "Supplier",

@@ -15,6 +15,15 @@ from partsplan.domain.scales import (
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Standing:
+    """What was fitted before the first month, and ends before ``until``."""
+
+    option: str
+    relief: Fraction
+    until: Month
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Fault:
     """One thing wrong with a vehicle, or wished for.
 
@@ -36,6 +45,8 @@ class Fault:
         The owner's own figure; replaces the weighted score. [0-100]
     growth
         By how much its points grow. [share a month]
+    standing
+        What relieves it already, for a time or in part.
     """
 
     id: str
@@ -59,6 +70,7 @@ class Fault:
     after: tuple[str, ...] = ()
     fix_by: Month | None = None
     status: FaultStatus = FaultStatus.OPEN
+    standing: tuple[Standing, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

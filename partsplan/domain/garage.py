@@ -10,6 +10,7 @@ from partsplan.domain.fault import Cause, Fault
 from partsplan.domain.money import Currency
 from partsplan.domain.months import Month
 from partsplan.domain.numbers import CURED, ONE, ZERO
+from partsplan.domain.offer import Flow
 from partsplan.domain.option import Access, Option, Supplier, Tool
 from partsplan.domain.scales import Stage
 from partsplan.domain.vehicle import Milestone, Vehicle
@@ -57,6 +58,10 @@ class Garage:
         By calendar month, January first; None in a heated workshop. [C]
     discount_rate
         A year; used by comparisons only. [0-1]
+    promised
+        Money that moves whatever is planned, for what was bought before. [minor units]
+    grown
+        Months for which the points of faults have grown before the first one.
     """
 
     name: str
@@ -88,6 +93,8 @@ class Garage:
     tools: tuple[Tool, ...] = ()
     causes: tuple[Cause, ...] = ()
     milestones: tuple[Milestone, ...] = ()
+    promised: tuple[Flow, ...] = ()
+    grown: int = 0
     assumed: tuple[Assumed, ...] = field(default=(), compare=False)
     warnings: tuple[str, ...] = field(default=(), compare=False)
 
@@ -149,6 +156,24 @@ class Garage:
     def mean_budget(self) -> Fraction:
         """[minor units a month]"""
         return Fraction(sum(self.monthly_budget), self.months)
+
+    @cached_property
+    def bought_for(self) -> Mapping[str, str]:
+        """The lasting option, bought but not fitted, that will cure each fault."""
+        return {
+            cure.fault: option.id
+            for option in self.options
+            if option.bought and option.lasting
+            for cure in option.fixes
+            if cure.cures
+        }
+
+    def standing(self, fault: Fault, month: int) -> Fraction:
+        """The relief that a fault has in a month from what was fitted before. [0-1]"""
+        reliefs = (
+            one.relief for one in fault.standing if month < self.index(one.until)
+        )
+        return max(reliefs, default=ZERO)
 
     def rate(self, currency: str) -> Fraction:
         """Own minor units for one minor unit of a currency; 1 for its own."""

@@ -30,6 +30,14 @@ class Instalment:
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class Purchase:
+    """When and where a part was bought that is still to be fitted."""
+
+    month: Month
+    supplier: str | None = None
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class Option:
     """One way to cure one or more faults of one vehicle.
 
@@ -63,6 +71,8 @@ class Option:
         First and last fitting month.
     valid_until
         Last ordering month.
+    bought
+        Set if the part is paid for, or promised to be: only its fitting is planned.
     """
 
     id: str
@@ -98,6 +108,7 @@ class Option:
     quoted_on: str = ""
     valid_until: Month | None = None
     notes: str = ""
+    bought: Purchase | None = None
 
     @property
     def lasting(self) -> bool:

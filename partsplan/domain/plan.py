@@ -27,7 +27,11 @@ class Choices:
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class Job:
-    """One chosen option. [minor units], [h]"""
+    """One chosen option. [minor units], [h]
+
+    ``bought`` says that it was ordered before the plan, so that only its fitting is
+    planned; ``ordered`` may then lie before the start.
+    """
 
     option: str
     faults: tuple[str, ...]
@@ -39,6 +43,7 @@ class Job:
     deposit: int
     charge: int
     hours: Fraction
+    bought: bool = False
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

@@ -143,6 +143,14 @@ class NoCodingTool(OptionReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class AlreadyBought(OptionReason):
+    """Another part for all that it would cure is bought and waits to be fitted."""
+
+    code = "already_bought"
+    bought: str
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TooCold(OptionReason):
     """No month in reach is warm enough. [C]"""
 

@@ -119,7 +119,7 @@ def _paired(garage: Garage, one: str, other: str) -> bool:
 
 def _shared_order(garage: Garage, plan: Plan, job: Job) -> Iterator[SharesOrder]:
     """That an order would not be sent for free without the job."""
-    for order in plan.orders:
+    for order in () if job.bought else plan.orders:
         if (order.supplier, order.month) != (job.supplier, job.ordered):
             continue
         supplier = garage.supplier[order.supplier]

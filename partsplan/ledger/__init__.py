@@ -5,6 +5,7 @@ from partsplan.ledger.duties import duties
 from partsplan.ledger.fold import fold
 from partsplan.ledger.form import form_objections
 from partsplan.ledger.money import deposits_back, money_now
+from partsplan.ledger.next_garage import next_garage
 from partsplan.ledger.uncured import uncured
 from partsplan.ledger.undoing import holding
 
@@ -16,5 +17,6 @@ __all__ = [
     "form_objections",
     "holding",
     "money_now",
+    "next_garage",
     "uncured",
 ]

@@ -9,6 +9,7 @@ from partsplan.domain import (
     Garage,
     Job,
     LedgerLine,
+    Month,
     Offer,
     Order,
     Stage,
@@ -67,23 +68,35 @@ def encode(model: Model, choices: Choices) -> tuple[int, ...]:
     return tuple(sorted({column for column in columns if column >= 0}))
 
 
-def jobs(chosen: tuple[Offer, ...]) -> tuple[Job, ...]:
+def jobs(start: Month, chosen: tuple[Offer, ...]) -> tuple[Job, ...]:
     """A job for each chosen offer, by ordering month."""
     return tuple(
         Job(
             option=offer.option.id,
             faults=tuple(cure.fault for cure in offer.option.fixes),
             route=offer.option.route,
-            supplier=offer.option.supplier,
-            ordered=offer.ordered,
+            supplier=_supplier(offer),
+            ordered=_ordered(start, offer),
             fitted=offer.fitted,
             landed=offer.price.landed,
             deposit=offer.price.deposit,
             charge=offer.charge,
             hours=offer.option.hours,
+            bought=offer.option.bought is not None,
         )
-        for offer in sorted(chosen, key=lambda one: (one.ordered, one.fitted))
+        for offer in sorted(chosen, key=lambda one: (_ordered(start, one), one.fitted))
     )
+
+
+def _ordered(start: Month, offer: Offer) -> int:
+    """The month in which the part is ordered, or was."""
+    bought = offer.option.bought
+    return bought.month.since(start) if bought else offer.ordered
+
+
+def _supplier(offer: Offer) -> str | None:
+    bought = offer.option.bought
+    return bought.supplier if bought else offer.option.supplier
 
 
 def tool_buys(garage: Garage, choices: Choices) -> tuple[ToolBuy, ...]:
@@ -126,6 +139,9 @@ def ledger(
 ) -> tuple[LedgerLine, ...]:
     """Money and own hours of every month."""
     out, back = [0] * garage.months, [0] * garage.months
+    for flow in garage.promised:
+        out[flow.month] += flow.out
+        back[flow.month] += flow.back
     hours = [Fraction(0)] * garage.months
     opened: set[tuple[str, int]] = set()
     for offer in chosen:

@@ -5,6 +5,7 @@ from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
 from partsplan.domain import Fault, FaultStatus, Garage, Stage
+from partsplan.domain.numbers import CURED
 from partsplan.scoring import forbids_driving, stops_driving
 
 
@@ -66,24 +67,27 @@ def _milestones(garage: Garage) -> Iterator[Demand]:
 
 
 def _asks(garage: Garage, fault: Fault, month: int) -> bool:
-    """Whether the fault is there, on a vehicle that is not gone by then."""
+    """Whether the fault is there, uncured, on a vehicle that is not gone by then."""
     gone = month >= garage.vehicle[fault.vehicle].keep_months
-    return fault.status is not FaultStatus.FIXED and not gone
+    stands = garage.standing(fault, month) >= CURED
+    return fault.status is not FaultStatus.FIXED and not gone and not stands
 
 
 def _driven_months(
     garage: Garage, stage: Stage, bad: Callable[[Fault], bool]
 ) -> Iterator[Demand]:
-    found: dict[str, list[str]] = defaultdict(list)
+    found: dict[str, list[Fault]] = defaultdict(list)
     for fault in garage.faults:
         if fault.status is not FaultStatus.FIXED and bad(fault):
-            found[fault.vehicle].append(fault.id)
+            found[fault.vehicle].append(fault)
     for vehicle in garage.vehicles:
-        faults = tuple(found[vehicle.id])
-        if not faults:
-            continue
-        for month in range(garage.months):
-            if garage.driven(vehicle, month):
+        for month in range(garage.months) if found[vehicle.id] else ():
+            faults = tuple(
+                fault.id
+                for fault in found[vehicle.id]
+                if garage.standing(fault, month) < CURED
+            )
+            if faults and garage.driven(vehicle, month):
                 yield Demand(
                     stage=stage, subject=vehicle.id, month=month, faults=faults
                 )

@@ -3,6 +3,7 @@
 from collections import defaultdict
 
 from partsplan.domain import Fault, FaultStatus, Option, Route
+from partsplan.domain.numbers import CURED
 from partsplan.planning.draft import Draft
 
 
@@ -109,7 +110,7 @@ def _cures_by_fault(draft: Draft) -> dict[str, list[int]]:
 
 
 def _waits_for(draft: Draft, option: Option) -> set[str]:
-    """Faults to be cured first, less those that are fixed or cured by the option."""
+    """Faults to be cured first, less those that are, were, or the option cures."""
     faults = draft.garage.fault
     named = {before for cure in option.fixes for before in faults[cure.fault].after}
     itself = {cure.fault for cure in option.fixes if cure.cures}
@@ -117,6 +118,7 @@ def _waits_for(draft: Draft, option: Option) -> set[str]:
         before
         for before in named - itself
         if faults[before].status is not FaultStatus.FIXED
+        and not any(one.relief >= CURED for one in faults[before].standing)
     }
 
 

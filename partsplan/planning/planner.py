@@ -119,7 +119,30 @@ class Planner:
         start: Choices | None = None,
         progress: Progress | None = None,
     ) -> Plan | Needs | None:
-        """The best plan that does what is forced; None if no plan does."""
+        """The best plan that does what is forced; None if no plan does.
+
+        What is bought already is fitted, if any plan can do that.
+        """
+        if bought := self._bought():
+            found = self._best(limits, force.using(bought), start, progress)
+            if found is not None:
+                return found
+        return self._best(limits, force, start, progress)
+
+    def _bought(self) -> frozenset[str]:
+        """Options that are bought and can be fitted in some month."""
+        if not any(option.bought for option in self.garage.options):
+            return frozenset()
+        options = (offer.option for offer in self.model.offers)
+        return frozenset(option.id for option in options if option.bought)
+
+    def _best(
+        self,
+        limits: Limits,
+        force: Force,
+        start: Choices | None,
+        progress: Progress | None,
+    ) -> Plan | Needs | None:
         garage = self.garage
         needs = reach.needs(garage)
         if needs and not garage.carry_over:
@@ -192,7 +215,7 @@ def _plan(model: Model, wanted: tuple[Demand, ...], found: Optimum, gap: float) 
         ),
         gap=reached,
         bound=bound,
-        jobs=decode.jobs(chosen),
+        jobs=decode.jobs(garage.start, chosen),
         tools=bought,
         orders=ordered,
         ledger=decode.ledger(garage, chosen, ordered, bought),

@@ -7,14 +7,16 @@ from partsplan.domain import Garage, Needs, Offer
 
 
 def money(garage: Garage) -> tuple[int, ...]:
-    """Money above the reserve at each month's end if nothing is bought.
+    """Money above the reserve at each month's end if nothing more is bought.
 
     Shape: one figure a month. [minor units]
     """
     left: list[int] = []
     carried = garage.opening_cash
-    for income in garage.monthly_budget:
-        carried += income
+    for month, income in enumerate(garage.monthly_budget):
+        carried += income + sum(
+            flow.back - flow.out for flow in garage.promised if flow.month == month
+        )
         left.append(carried - garage.reserve)
         carried = carried if garage.carry_over else 0
     return tuple(left)

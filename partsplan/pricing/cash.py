@@ -23,7 +23,8 @@ def flows_after_order(
     out, back = defaultdict[int, int](int), defaultdict[int, int](int)
     for month, amount in instalments(option, price.landed):
         out[month] += amount
-    out[0] += price.deposit
+    if not option.bought:
+        out[0] += price.deposit
     out[wait] += price.coding + price.consumables
     if option.core_deposit:
         credited = wait + option.core_months

@@ -6,6 +6,7 @@ from functools import lru_cache
 
 from partsplan.domain import (
     AfterWatched,
+    AlreadyBought,
     Coding,
     FaultStatus,
     Garage,
@@ -78,11 +79,21 @@ def _standing_bar(garage: Garage, option: Option) -> Reason | None:
         return bar
     if option.coding is Coding.SELF and not garage.coding_tool:
         return NoCodingTool(option=option.id)
+    if bought := _bought_instead(garage, option):
+        return AlreadyBought(option=option.id, bought=bought)
     for cure in option.fixes:
         for before in garage.fault[cure.fault].after:
             if garage.fault[before].status is FaultStatus.WATCH:
                 return AfterWatched(option=option.id, fault=before)
     return None
+
+
+def _bought_instead(garage: Garage, option: Option) -> str | None:
+    """The part in the house or on the way that cures all that this one would."""
+    if option.bought or not option.lasting:
+        return None
+    parts = [garage.bought_for.get(cure.fault) for cure in option.fixes]
+    return parts[0] if all(parts) else None
 
 
 _Filter = tuple[Callable[[Slot], bool], Reason]

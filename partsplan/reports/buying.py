@@ -13,7 +13,7 @@ from partsplan.reports.tables import Column, figure, text
 def buying(page: Page, garage: Garage, plan: Plan, month: int) -> None:
     """The shopping list of one month: parts, shipping, and all that has to be paid."""
     page.heading(f"To buy this month, {garage.month(month)} [{garage.currency.code}]")
-    ordered = [job for job in plan.jobs if job.ordered == month]
+    ordered = [one for one in plan.jobs if one.ordered == month and not one.bought]
     if ordered:
         columns = [
             text("Buy"),
@@ -55,7 +55,7 @@ def payments(garage: Garage, plan: Plan, month: int) -> Iterator[tuple[str, int]
                     earlier += due
                 else:
                     goods += due
-        if job.ordered == month:
+        if job.ordered == month and not job.bought:
             deposits += job.deposit
         if job.fitted == month:
             at_fitting += priced.coding + priced.consumables
@@ -69,6 +69,8 @@ def payments(garage: Garage, plan: Plan, month: int) -> Iterator[tuple[str, int]
     for tool in plan.tools:
         if tool.month == month:
             yield f"Tool: {garage.tool[tool.tool].name}", tool.price
+    promised = sum(one.out for one in garage.promised if one.month == month)
+    yield "Promised for what was bought before", promised
     yield "Coding and consumables at fitting", at_fitting
     yield "Instalments of earlier orders", earlier
     yield "Sending old units back", returned

@@ -12,6 +12,7 @@ if TYPE_CHECKING:
     import pandas as pd
 
 SHARED = "Shipping and tools"
+PROMISED = "Bought before"
 TOTAL = "Total"
 NAME_ROOM, SUM_ROOM = 16, 10  # characters that a name and a sum take at least
 
@@ -55,11 +56,12 @@ def outlays(garage: Garage, plan: Plan) -> "pd.DataFrame":
     ]
     paid += [(SHARED, order.month, order.shipping) for order in plan.orders]
     paid += [(SHARED, tool.month, tool.price) for tool in plan.tools]
+    paid += [(PROMISED, flow.month, flow.out) for flow in garage.promised]
     names = dict.fromkeys(vehicle.name for vehicle in garage.vehicles)
     table = (
         pd.DataFrame(paid, columns=["vehicle", "month", "out"])
         .pivot_table(index="vehicle", columns="month", values="out", aggfunc="sum")
-        .reindex(index=[*names, SHARED], columns=range(garage.months))
+        .reindex(index=[*names, SHARED, PROMISED], columns=range(garage.months))
         .fillna(0)
         .astype("int64")
     )

@@ -100,6 +100,7 @@ def job_data(garage: Garage, job: Job) -> dict[str, Any]:
         "deposit": job.deposit,
         "charge": job.charge,
         "hours": plain(job.hours),
+        **({"bought": True} if job.bought else {}),
     }
 
 

@@ -113,7 +113,8 @@ def _steps(garage: Garage, plan: Plan) -> Iterator[tuple[str, ...]]:
 
 
 def _steps_of(garage: Garage, job: Job, month: int) -> Iterator[tuple[str, ...]]:
-    ordered, fitted = job.ordered == month, job.fitted == month
+    ordered = job.ordered == month and not job.bought
+    fitted = job.fitted == month
     if not ordered and not fitted:
         return
     yield (

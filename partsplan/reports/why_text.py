@@ -79,14 +79,15 @@ def _chosen(garage: Garage, plan: Plan, why: WhyChosen) -> Iterator[str]:
 
 
 def _done(garage: Garage, job: Job) -> str:
-    when = f"ordered in {garage.month(job.ordered)}"
+    done = "bought" if job.bought else "ordered"
+    when = f"{done} in {garage.month(job.ordered)}"
     if job.fitted != job.ordered:
         when += f", fitted in {garage.month(job.fitted)}"
     source = supplier_name(garage, job.supplier)
+    cost = "paid for" if job.bought else price(garage.currency, job.landed)
     return (
         f"{option_name(garage, job.option)} for {job_target(garage, job)}: "
-        f"{price(garage.currency, job.landed)}{f' from {source}' if source else ''}, "
-        f"{when}."
+        f"{cost}{f' from {source}' if source else ''}, {when}."
     )
 
 

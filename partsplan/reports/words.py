@@ -2,6 +2,7 @@
 
 from partsplan.domain import (
     AfterWatched,
+    AlreadyBought,
     CrowdedOut,
     DamageRisk,
     DearerThanAllMoney,
@@ -107,6 +108,8 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
             return "is barred: it is not road legal, and the vehicle is driven."
         case NoCodingTool():
             return "must be coded by yourself, and the workshop has no coding tool."
+        case AlreadyBought(bought=bought):
+            return f"is not needed: {bought} is bought and waits to be fitted."
         case TooCold(needed=needed, warmest=warmest):
             return (
                 f"needs {number(needed)} C in the workshop; the warmest month in "

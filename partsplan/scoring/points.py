@@ -1,5 +1,6 @@
 """Points of a fault, and what a month without it is worth."""
 
+from collections.abc import Iterator
 from fractions import Fraction
 
 from partsplan.domain import (
@@ -40,7 +41,7 @@ def points(garage: Garage, fault: Fault, month: int) -> Score:
     base = _base(garage, fault, driven=driven)
     if fault.growth and base:
         reasons.append(Grows(growth=fault.growth))
-    return Score(_grown(fault, base, month), tuple(reasons))
+    return Score(_grown(fault, base, month + garage.grown), tuple(reasons))
 
 
 def worth(garage: Garage, fault: Fault) -> tuple[Fraction, ...]:
@@ -54,7 +55,10 @@ def worth(garage: Garage, fault: Fault) -> tuple[Fraction, ...]:
     base = {one: _base(garage, fault, driven=one) for one in set(driven)}
     lost = loss(fault)
     if fault.growth:
-        borne = (_grown(fault, base[one], month) for month, one in enumerate(driven))
+        borne = (
+            _grown(fault, base[one], month)
+            for month, one in enumerate(driven, start=garage.grown)
+        )
         return tuple(garage.money_per_point * one + lost for one in borne)
     same = {
         one: garage.money_per_point * _grown(fault, base[one], 0) + lost for one in base
@@ -65,15 +69,26 @@ def worth(garage: Garage, fault: Fault) -> tuple[Fraction, ...]:
 def benefit(garage: Garage, fault: Fault, relief: Fraction) -> tuple[int, ...]:
     """What that relief gains in each month, rounded half to even. [minor units]
 
-    A fault that is fixed or only watched earns nothing.
+    A fault that is fixed or only watched earns nothing, and what relieves it already
+    is not gained again.
     """
     if fault.status is not FaultStatus.OPEN:
         return (0,) * garage.counted_end(garage.vehicle[fault.vehicle])
-    share, whole = relief.numerator, relief.denominator
+    gained = _relieved(relief, worth(garage, fault))
+    if not fault.standing:
+        return tuple(gained)
     return tuple(
-        rounded_ratio(share * one.numerator, whole * one.denominator)
-        for one in worth(garage, fault)
+        max(0, more - round(garage.standing(fault, month) * one))
+        for month, (more, one) in enumerate(
+            zip(gained, worth(garage, fault), strict=True)
+        )
     )
+
+
+def _relieved(relief: Fraction, months: tuple[Fraction, ...]) -> Iterator[int]:
+    share, whole = relief.numerator, relief.denominator
+    for one in months:
+        yield rounded_ratio(share * one.numerator, whole * one.denominator)
 
 
 def _base(garage: Garage, fault: Fault, *, driven: bool) -> Fraction:

@@ -71,6 +71,8 @@ def drawn(garage: Garage, plan: Plan, settings: RiskSettings) -> Futures:
 def _balance(garage: Garage, money: Counts) -> Counts:
     change = money + np.array(garage.monthly_budget, np.int64)
     change[:, 0] += garage.opening_cash
+    for flow in garage.promised:
+        change[:, flow.month] += flow.back - flow.out
     return np.cumsum(change, axis=1) if garage.carry_over else change
 
 
@@ -85,6 +87,7 @@ def _shipping(
         jobs[job.option].goods
         for job in plan.jobs
         if (job.supplier, job.ordered) == (order.supplier, order.month)
+        and not job.bought
     )
     limit = None if supplier.free_over is None else round(supplier.free_over * rate)
     paid = np.ones_like(goods, bool) if limit is None else np.less(goods, limit)

@@ -50,9 +50,10 @@ def job_futures(garage: Garage, job: Job, settings: RiskSettings) -> JobFutures:
     known = price(garage, option)
     drawn = drawn_price(garage, option, futures, settings.seed)
     money = np.zeros((futures, garage.months), np.int64)
-    for months, due in drawn.dues:
+    for months, due in () if job.bought else drawn.dues:
         add(money, job.ordered + months, -due)
-    add(money, job.ordered, -known.deposit)
+    if not job.bought:
+        add(money, job.ordered, -known.deposit)
 
     fittings = np.zeros((futures, garage.months), np.int64)
     duds = _duds(option, settings)
@@ -68,7 +69,7 @@ def job_futures(garage: Garage, job: Job, settings: RiskSettings) -> JobFutures:
             break
         if not option.warranty_months:
             add(money, month + 1, np.where(bad, -drawn.landed, 0))
-        lead = job.fitted - job.ordered + _slip(slips, chance, futures)
+        lead = max(0, job.fitted - job.ordered) + _slip(slips, chance, futures)
         month = np.where(bad, month + 1 + lead, month)
         attempt += 1
 

@@ -78,9 +78,11 @@ class Facts:
 
     def cured(self, fault: str, month: int) -> bool:
         """Whether the fault is cured in that month."""
-        status = self.garage.fault[fault].status
-        if status is not FaultStatus.OPEN:
-            return status is FaultStatus.FIXED
+        fact = self.garage.fault[fault]
+        if fact.status is not FaultStatus.OPEN:
+            return fact.status is FaultStatus.FIXED
+        if self.garage.standing(fact, month) >= CURED:
+            return True
         return any(
             self.fitted(option) <= month < self.end(option)
             and option.relief(fault) >= CURED
@@ -121,6 +123,9 @@ class Facts:
     def money(self) -> tuple[list[int], list[int]]:
         """Money out and back by month. [minor units]"""
         out, back = defaultdict[int, int](int), defaultdict[int, int](int)
+        for flow in self.garage.promised:
+            out[flow.month] += flow.out
+            back[flow.month] += flow.back
         for option in self.chosen:
             self._pay(option, out, back)
         for (month, supplier), goods in self.goods().items():
@@ -139,7 +144,7 @@ class Facts:
             out[ordered + months] += due
             left -= due
         out[ordered + shares[-1][0]] += left
-        out[ordered] += paid.deposit
+        out[ordered] += 0 if option.bought else paid.deposit
         fitted = self.fitted(option)
         out[fitted] += paid.coding + paid.consumables
         credited = fitted + -(-option.core_days // 30)
@@ -190,5 +195,6 @@ class Facts:
         if fault.id not in self.naming:
             return
         for month, value in enumerate(worth(self.garage, fault)):
-            if relief := self.relief(fault.id, month):
-                yield round(relief * value)
+            had = self.garage.standing(fault, month)
+            if (relief := self.relief(fault.id, month)) > had:
+                yield round(relief * value) - round(had * value)

@@ -8,6 +8,7 @@ from partsplan.domain import (
     Inspection,
     LedgerLine,
     Likelihood,
+    Option,
     Order,
     Plan,
     Stage,
@@ -145,16 +146,24 @@ def _jobs(facts: Facts) -> Counter[tuple[object, ...]]:
             option.id,
             tuple(cure.fault for cure in option.fixes),
             option.route,
-            option.supplier,
-            facts.ordered(option),
+            option.bought.supplier if option.bought else option.supplier,
+            _ordered(facts, option),
             facts.fitted(option),
             facts.prices[option.id].landed,
             facts.prices[option.id].deposit,
             facts.charge(option),
             option.hours,
+            option.bought is not None,
         )
         for option in facts.chosen
     )
+
+
+def _ordered(facts: Facts, option: Option) -> int:
+    """The ordering month, before the start of what was bought then."""
+    if option.bought:
+        return facts.garage.index(option.bought.month)
+    return facts.ordered(option)
 
 
 def _told_jobs(plan: Plan) -> Counter[tuple[object, ...]]:
@@ -170,6 +179,7 @@ def _told_jobs(plan: Plan) -> Counter[tuple[object, ...]]:
             job.deposit,
             job.charge,
             job.hours,
+            job.bought,
         )
         for job in plan.jobs
     )

@@ -81,6 +81,21 @@ def for_open_faults(facts: Facts) -> Iterator[Violation]:
             yield Violation("for open faults", f"{option.id} has none")
 
 
+def not_bought_twice(facts: Facts) -> Iterator[Violation]:
+    """No lasting part where others that were bought cure all that it would."""
+    waiting = {
+        cure.fault
+        for option in facts.garage.options
+        if option.bought and option.lasting
+        for cure in option.fixes
+        if cure.cures
+    }
+    for option in facts.chosen:
+        named = {cure.fault for cure in option.fixes}
+        if option.lasting and not option.bought and named <= waiting:
+            yield Violation("not bought twice", option.id)
+
+
 def _allowed(facts: Facts, option: Option, system: System) -> bool:
     if system is System.RESTRAINT:
         return option.route not in NEVER_ON_RESTRAINT

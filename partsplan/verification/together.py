@@ -103,9 +103,11 @@ def within_hours(facts: Facts) -> Iterator[Violation]:
 
 
 def _cured_by(facts: Facts, fault: str, month: int) -> bool:
-    status = facts.garage.fault[fault].status
-    if status is not FaultStatus.OPEN:
-        return status is FaultStatus.FIXED
+    fact = facts.garage.fault[fault]
+    if fact.status is not FaultStatus.OPEN:
+        return fact.status is FaultStatus.FIXED
+    if any(one.relief >= CURED for one in fact.standing):
+        return True
     return any(
         option.relief(fault) >= CURED and facts.fitted(option) <= month
         for option in facts.naming.get(fault, ())

@@ -11,6 +11,7 @@ RULES = (
     orders.coded,
     orders.by_allowed_route,
     orders.for_open_faults,
+    orders.not_bought_twice,
     together.one_lasting,
     together.in_order,
     together.in_pairs,
