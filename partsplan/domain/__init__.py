@@ -52,7 +52,7 @@ from partsplan.domain.entry import (
 from partsplan.domain.fault import (
     Cause,
     Fault,
-    Standing,
+    Fitted,
 )
 from partsplan.domain.garage import (
     Assumed,
@@ -283,6 +283,7 @@ __all__ = [
     "FaultScores",
     "FaultStatus",
     "FitPart",
+    "Fitted",
     "Flag",
     "Flow",
     "FollowsStandIn",
@@ -373,7 +374,6 @@ __all__ = [
     "Stage",
     "StageDifference",
     "Stages",
-    "Standing",
     "Stay",
     "SteadyRange",
     "Supplier",

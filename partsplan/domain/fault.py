@@ -15,7 +15,7 @@ from partsplan.domain.scales import (
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Standing:
+class Fitted:
     """What was fitted before the first month, and ends before ``until``."""
 
     option: str
@@ -45,7 +45,7 @@ class Fault:
         The owner's own figure; replaces the weighted score. [0-100]
     growth
         By how much its points grow. [share a month]
-    standing
+    fitted
         What relieves it already, for a time or in part.
     """
 
@@ -70,7 +70,7 @@ class Fault:
     after: tuple[str, ...] = ()
     fix_by: Month | None = None
     status: FaultStatus = FaultStatus.OPEN
-    standing: tuple[Standing, ...] = ()
+    fitted: tuple[Fitted, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

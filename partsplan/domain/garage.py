@@ -168,11 +168,9 @@ class Garage:
             if cure.cures
         }
 
-    def standing(self, fault: Fault, month: int) -> Fraction:
+    def relieved(self, fault: Fault, month: int) -> Fraction:
         """The relief that a fault has in a month from what was fitted before. [0-1]"""
-        reliefs = (
-            one.relief for one in fault.standing if month < self.index(one.until)
-        )
+        reliefs = (one.relief for one in fault.fitted if month < self.index(one.until))
         return max(reliefs, default=ZERO)
 
     def rate(self, currency: str) -> Fraction:

@@ -6,13 +6,13 @@ from dataclasses import replace
 from partsplan.domain import (
     Fault,
     FaultStatus,
+    Fitted,
     Garage,
     Ledger,
     Month,
     Option,
     Part,
     PartState,
-    Standing,
 )
 from partsplan.domain.numbers import CURED
 
@@ -24,21 +24,19 @@ def next_faults(garage: Garage, ledger: Ledger, month: Month) -> tuple[Fault, ..
     in part keeps what relieves it, or did until it ran out: what had to wait for its
     cure may go on. A stand-in asks for a cure by the month in which it runs out.
     """
-    fitted: dict[str, list[tuple[Option, Standing]]] = defaultdict(list)
+    fitted: dict[str, list[tuple[Option, Fitted]]] = defaultdict(list)
     for part in ledger.parts.values():
         option = garage.option.get(part.option)
         if option is None or part.state is not PartState.FITTED:
             continue
-        for standing, fault in _standings(garage, option, part):
-            fitted[fault].append((option, standing))
+        for one, fault in _reliefs(garage, option, part):
+            fitted[fault].append((option, one))
     return tuple(
         _after(garage, fault, month, fitted[fault.id]) for fault in garage.faults
     )
 
 
-def _standings(
-    garage: Garage, option: Option, part: Part
-) -> list[tuple[Standing, str]]:
+def _reliefs(garage: Garage, option: Option, part: Part) -> list[tuple[Fitted, str]]:
     """What a fitted part does for each of its faults."""
     if part.fitted is None:
         return []
@@ -48,13 +46,13 @@ def _standings(
         until = garage.month(vehicle.keep_months)
         if option.life is not None:
             until = min(until, Month.of(part.fitted).plus(option.life))
-        standing = Standing(option=option.id, relief=cure.relief, until=until)
-        found.append((standing, cure.fault))
+        fact = Fitted(option=option.id, relief=cure.relief, until=until)
+        found.append((fact, cure.fault))
     return found
 
 
 def _after(
-    garage: Garage, fault: Fault, month: Month, fitted: list[tuple[Option, Standing]]
+    garage: Garage, fault: Fault, month: Month, fitted: list[tuple[Option, Fitted]]
 ) -> Fault:
     if not fitted or fault.status is not FaultStatus.OPEN:
         return fault
@@ -70,6 +68,6 @@ def _after(
     deadlines = [*runs_out, *([fault.fix_by] if fault.fix_by else [])]
     return replace(
         fault,
-        standing=tuple(one for _, one in fitted),
+        fitted=tuple(one for _, one in fitted),
         fix_by=min(deadlines, default=None),
     )

@@ -69,7 +69,7 @@ def _milestones(garage: Garage) -> Iterator[Demand]:
 def _asks(garage: Garage, fault: Fault, month: int) -> bool:
     """Whether the fault is there, uncured, on a vehicle that is not gone by then."""
     gone = month >= garage.vehicle[fault.vehicle].keep_months
-    stands = garage.standing(fault, month) >= CURED
+    stands = garage.relieved(fault, month) >= CURED
     return fault.status is not FaultStatus.FIXED and not gone and not stands
 
 
@@ -85,7 +85,7 @@ def _driven_months(
             faults = tuple(
                 fault.id
                 for fault in found[vehicle.id]
-                if garage.standing(fault, month) < CURED
+                if garage.relieved(fault, month) < CURED
             )
             if faults and garage.driven(vehicle, month):
                 yield Demand(

@@ -118,7 +118,7 @@ def _waits_for(draft: Draft, option: Option) -> set[str]:
         before
         for before in named - itself
         if faults[before].status is not FaultStatus.FIXED
-        and not any(one.relief >= CURED for one in faults[before].standing)
+        and not any(one.relief >= CURED for one in faults[before].fitted)
     }
 
 

@@ -75,10 +75,10 @@ def benefit(garage: Garage, fault: Fault, relief: Fraction) -> tuple[int, ...]:
     if fault.status is not FaultStatus.OPEN:
         return (0,) * garage.counted_end(garage.vehicle[fault.vehicle])
     gained = _relieved(relief, worth(garage, fault))
-    if not fault.standing:
+    if not fault.fitted:
         return tuple(gained)
     return tuple(
-        max(0, more - round(garage.standing(fault, month) * one))
+        max(0, more - round(garage.relieved(fault, month) * one))
         for month, (more, one) in enumerate(
             zip(gained, worth(garage, fault), strict=True)
         )

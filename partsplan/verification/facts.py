@@ -81,7 +81,7 @@ class Facts:
         fact = self.garage.fault[fault]
         if fact.status is not FaultStatus.OPEN:
             return fact.status is FaultStatus.FIXED
-        if self.garage.standing(fact, month) >= CURED:
+        if self.garage.relieved(fact, month) >= CURED:
             return True
         return any(
             self.fitted(option) <= month < self.end(option)
@@ -195,6 +195,6 @@ class Facts:
         if fault.id not in self.naming:
             return
         for month, value in enumerate(worth(self.garage, fault)):
-            had = self.garage.standing(fault, month)
+            had = self.garage.relieved(fault, month)
             if (relief := self.relief(fault.id, month)) > had:
                 yield round(relief * value) - round(had * value)

@@ -106,7 +106,7 @@ def _cured_by(facts: Facts, fault: str, month: int) -> bool:
     fact = facts.garage.fault[fault]
     if fact.status is not FaultStatus.OPEN:
         return fact.status is FaultStatus.FIXED
-    if any(one.relief >= CURED for one in fact.standing):
+    if any(one.relief >= CURED for one in fact.fitted):
         return True
     return any(
         option.relief(fault) >= CURED and facts.fitted(option) <= month
