@@ -21,6 +21,12 @@ def job_name(garage: Garage, job: Job) -> str:
     return f"{job.option}{mark}"
 
 
+def option_is_flagged(garage: Garage, option: str) -> bool:
+    """Whether its job is for a licensed person; no if the garage has it no more."""
+    found = garage.option.get(option)
+    return found is not None and flagged(garage, found)
+
+
 def job_target(garage: Garage, job: Job) -> str:
     """What a job is for: its faults, and their vehicle where there are several."""
     option = garage.option[job.option]
