@@ -13,7 +13,7 @@ from partsplan.domain import (
     Standing,
 )
 from partsplan.reports.figures import listed, price
-from partsplan.reports.names import fault_name, option_is_flagged
+from partsplan.reports.names import fault_name, of_workshop, option_is_flagged
 
 
 def consequences(entered: Entered) -> Iterator[str]:
@@ -44,7 +44,8 @@ def _ordered(standing: Standing, part: Part) -> Iterator[str]:
         charge = "no charge" if not part.price else "charged nevertheless"
         yield f"{part.option} has come under warranty, {charge}."
     if part.arrived is None and part.fitted is None:
-        yield f"It should arrive by {part.expected}."
+        come = "be done" if of_workshop(garage, part.option) else "arrive"
+        yield f"It should {come} by {part.expected}."
     supplier = garage.option[part.option].supplier
     if supplier and garage.supplier[supplier].shipping and not part.replaces:
         yield (

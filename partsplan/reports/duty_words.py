@@ -17,7 +17,7 @@ from partsplan.domain import (
     SendBack,
 )
 from partsplan.reports.figures import listed, price
-from partsplan.reports.names import LICENSED, fault_name, option_is_flagged
+from partsplan.reports.names import LICENSED, fault_name, of_workshop, option_is_flagged
 
 _SINCE = (AskForCredit, AskForPart, FitPart, ReturnMissed)
 """Duties whose day is the one on which they began."""
@@ -62,6 +62,8 @@ def duty_sentence(garage: Garage, duty: Duty) -> str:
                 f"back on {sent}."
             )
         case AskForPart(option=option):
+            if of_workshop(garage, option):
+                return f"{option} should have been done; ask the workshop."
             return f"{option} should have arrived; ask where it is."
         case FitPart(option=option):
             mark = LICENSED if option_is_flagged(garage, option) else ""

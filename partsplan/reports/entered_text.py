@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from partsplan.domain import Entered, Entry, EntryKind, Garage, Month
 from partsplan.reports.changed_by import Changed, changed_by
 from partsplan.reports.consequences import consequences
-from partsplan.reports.entry_words import happened
+from partsplan.reports.entry_words import deed
 from partsplan.reports.figures import listed, number, price
 from partsplan.reports.page import Page
 
@@ -28,20 +28,21 @@ def entered_text(entered: Entered, *, width: int = 100) -> str:
     garage = entered.now.standing.garage
     entry, changed = entered.entry, changed_by(entered)
     page = Page(width)
-    told = happened(garage.currency, entry.what)
-    page.paragraph(f"Entry {entry.number} of {entry.what.day}: {told}.")
+    page.paragraph(f"Entry {entry.number} of {entry.what.day}: {deed(entry.what)}.")
     page.bullets(_figures(garage, entered))
     page.bullets(_moved(garage, entry, changed))
     page.bullets(consequences(entered))
-    page.bullets(_others(garage, changed))
+    page.bullets(_others(changed))
     page.bullets(f"Taken although {message}." for message in entered.lifted)
-    page.bullets(_left(entered))
+    page.bullets(_left(entered, changed))
     return str(page)
 
 
 def _figures(garage: Garage, entered: Entered) -> Iterator[str]:
     """Amount, deposit and hours, and which of them the quote says."""
     what, quoted = entered.entry.what, entered.quoted
+    all_of_it = what.kind is EntryKind.CREDITED
+    source = "all that was out" if all_of_it else "as quoted"
     figures = [
         (_AMOUNTS.get(what.kind, "amount"), "amount", what.amount),
         ("deposit", "deposit", what.deposit),
@@ -55,7 +56,7 @@ def _figures(garage: Garage, entered: Entered) -> Iterator[str]:
         told.append(("own hours", number(what.hours), "hours"))
     if told:
         said = listed(
-            f"{label} {sum_}{', as quoted' * (name in quoted)}"
+            f"{label} {sum_}{f' ({source})' * (name in quoted)}"
             for label, sum_, name in told
         )
         yield f"{said[0].upper()}{said[1:]}."
@@ -76,30 +77,29 @@ def _moved(garage: Garage, entry: Entry, changed: Changed) -> Iterator[str]:
         )
 
 
-def _others(garage: Garage, changed: Changed) -> Iterator[str]:
+def _others(changed: Changed) -> Iterator[str]:
     """What it does to earlier entries."""
     if changed.silenced:
-        yield f"{_named(garage, changed.silenced, 'says', 'say')} nothing any more."
+        yield f"{_named(changed.silenced, 'says', 'say')} nothing any more."
     if changed.revived:
-        yield f"{_named(garage, changed.revived, 'holds', 'hold')} again."
+        yield f"{_named(changed.revived, 'holds', 'hold')} again."
     for flag in changed.doubts:
         yield f"Entry {flag.entry} is doubtful now: {flag.message}."
 
 
-def _named(garage: Garage, entries: Sequence[Entry], one: str, many: str) -> str:
+def _named(entries: Sequence[Entry], one: str, many: str) -> str:
     if len(entries) > MOST_NAMED:
         return f"{len(entries)} entries {many}"
     names = listed(
-        f"{entry.number} ({happened(garage.currency, entry.what)}, {entry.what.day})"
-        for entry in entries
+        f"{entry.number} ({deed(entry.what)}, {entry.what.day})" for entry in entries
     )
     return f"Entry {names} {one}" if len(entries) == 1 else f"Entries {names} {many}"
 
 
-def _left(entered: Entered) -> Iterator[str]:
+def _left(entered: Entered, changed: Changed) -> Iterator[str]:
     """What there is to spend, if the entry has changed that."""
-    now, before = entered.now, entered.before
-    ledger, currency = now.standing.ledger, now.standing.garage.currency
-    moved = ledger.money != before.money or ledger.dues != before.dues
-    if now.money is not None and moved:
+    now = entered.now
+    owed = now.standing.ledger.dues != entered.before.dues
+    if now.money is not None and (changed.spent or changed.received or owed):
+        currency = now.standing.garage.currency
         yield f"Free to spend in {now.money.month}: {price(currency, now.money.free)}."

@@ -67,11 +67,12 @@ def _money(page: Page, now: Now) -> None:
         )
         return
     page.table(
-        [Column(""), figure(garage.currency.code)],
+        [Column("What"), figure(garage.currency.code)],
         [(label, money(garage.currency, sum_)) for label, sum_ in _sums(now.money)],
     )
     if now.money.free < 0:
-        page.paragraph("More is promised than there is to spend.")
+        over = price(garage.currency, -now.money.free)
+        page.paragraph(f"That is {over} too much spent or promised.")
     if ledger.dues:
         page.gap()
         page.paragraph("Promised:")
