@@ -192,6 +192,12 @@ from partsplan.domain.sensitivity import (
     Setting,
     SteadyRange,
 )
+from partsplan.domain.standing import (
+    BroughtIn,
+    Entered,
+    Now,
+    Standing,
+)
 from partsplan.domain.vehicle import (
     LONG_AGO,
     Milestone,
@@ -242,6 +248,7 @@ __all__ = [
     "AvoidOption",
     "Bought",
     "BreakEven",
+    "BroughtIn",
     "BudgetCurve",
     "BudgetPoint",
     "Candidate",
@@ -276,6 +283,7 @@ __all__ = [
     "Duty",
     "End",
     "EnjoymentGiven",
+    "Entered",
     "Entry",
     "EntryKind",
     "Fault",
@@ -324,6 +332,7 @@ __all__ = [
     "NoExposure",
     "NoOption",
     "NotRoadLegal",
+    "Now",
     "Objection",
     "Offer",
     "OneOfPair",
@@ -374,6 +383,7 @@ __all__ = [
     "Stage",
     "StageDifference",
     "Stages",
+    "Standing",
     "Stay",
     "SteadyRange",
     "Supplier",

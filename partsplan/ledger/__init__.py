@@ -6,10 +6,13 @@ from partsplan.ledger.fold import fold
 from partsplan.ledger.form import form_objections
 from partsplan.ledger.money import deposits_back, money_now
 from partsplan.ledger.next_garage import next_garage
+from partsplan.ledger.quoted import as_quoted
+from partsplan.ledger.subjects import subjects
 from partsplan.ledger.uncured import uncured
 from partsplan.ledger.undoing import holding
 
 __all__ = [
+    "as_quoted",
     "contradictions",
     "deposits_back",
     "duties",
@@ -18,5 +21,6 @@ __all__ = [
     "holding",
     "money_now",
     "next_garage",
+    "subjects",
     "uncured",
 ]
