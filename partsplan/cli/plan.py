@@ -41,6 +41,7 @@ if TYPE_CHECKING:
 @color_option
 def plan(
     garage: Path,
+    from_month: str | None,
     months: int | None,
     budget: str | None,
     seconds: float,
@@ -65,6 +66,7 @@ def plan(
     with Bar(seconds) as progress:
         answer = usecases.plan(
             garage,
+            from_month=from_month,
             months=months,
             budget=budget,
             seconds=seconds,

@@ -37,6 +37,13 @@ _ASKED = (
         help="Money for every month, instead of the garage's own.",
     ),
 )
+_FROM = click.option(
+    "--from",
+    "from_month",
+    metavar="MONTH",
+    envvar="PARTSPLAN_FROM",
+    help="First month to plan, YYYY-MM; else that of the logbook's latest entry.",
+)
 _SOLVER = (
     click.option(
         "--seconds",
@@ -66,7 +73,7 @@ _SOLVER = (
 
 
 def planning_flags(command: _Command) -> _Command:
-    """Adds ``--months``, ``--budget``, ``--seconds``, ``--gap`` and ``--threads``."""
+    """Adds ``--months`` and ``--budget`` to what ``solver_flags`` adds."""
     command = solver_flags(command)
     for flag in reversed(_ASKED):
         command = flag(command)
@@ -74,7 +81,7 @@ def planning_flags(command: _Command) -> _Command:
 
 
 def solver_flags(command: _Command) -> _Command:
-    """Adds ``--seconds``, ``--gap`` and ``--threads``."""
-    for flag in reversed(_SOLVER):
+    """Adds ``--from``, ``--seconds``, ``--gap`` and ``--threads``."""
+    for flag in reversed((_FROM, *_SOLVER)):
         command = flag(command)
     return command

@@ -56,6 +56,7 @@ def _change_flags(command: _Command) -> _Command:
 @color_option
 def whatif(
     garage: Path,
+    from_month: str | None,
     seconds: float,
     gap: float,
     threads: int,
@@ -82,6 +83,7 @@ def whatif(
         answer = usecases.whatif(
             garage,
             asked,
+            from_month=from_month,
             seconds=seconds,
             gap=gap,
             threads=threads,

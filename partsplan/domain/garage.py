@@ -148,6 +148,11 @@ class Garage:
         return _each_month(self.budget, self.months)
 
     @cached_property
+    def promised_within(self) -> tuple[Flow, ...]:
+        """What is promised for the months of the horizon. [minor units]"""
+        return tuple(one for one in self.promised if one.month < self.months)
+
+    @cached_property
     def monthly_hours(self) -> tuple[Fraction, ...]:
         """Own hours, for each month of the horizon. [h]"""
         return _each_month(self.hours, self.months)

@@ -146,7 +146,6 @@ def _promised(
     return tuple(
         Flow(month=at, out=outs.get(at, 0), back=backs.get(at, 0))
         for at in sorted(outs.keys() | backs.keys())
-        if at < garage.months
     )
 
 

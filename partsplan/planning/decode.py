@@ -139,7 +139,7 @@ def ledger(
 ) -> tuple[LedgerLine, ...]:
     """Money and own hours of every month."""
     out, back = [0] * garage.months, [0] * garage.months
-    for flow in garage.promised:
+    for flow in garage.promised_within:
         out[flow.month] += flow.out
         back[flow.month] += flow.back
     hours = [Fraction(0)] * garage.months

@@ -20,19 +20,22 @@ class Force:
         Faults that some job must name, and faults that no job may name.
     use, avoid
         Options that must be chosen, and options that must not.
+    order
+        Options that must be ordered in a month, as pairs.
     """
 
     take: frozenset[str] = frozenset()
     leave: frozenset[str] = frozenset()
     use: frozenset[str] = frozenset()
     avoid: frozenset[str] = frozenset()
+    order: frozenset[tuple[str, int]] = frozenset()
 
     def using(self, options: frozenset[str]) -> "Force":
         """The same with these options chosen, too, but for those to be avoided."""
         return replace(self, use=self.use | (options - self.avoid))
 
     def __bool__(self) -> bool:
-        return bool(self.take | self.leave | self.use | self.avoid)
+        return bool(self.take | self.leave | self.use | self.avoid | self.order)
 
     def rows(self, model: Model) -> Iterator[Held]:
         """The rows that hold a model to this."""
@@ -46,6 +49,11 @@ class Force:
             yield terms, 1.0, None
         for option in sorted(self.use):
             terms = [(one, 1.0) for one, o in columns if o.option.id == option]
+            yield terms, 1.0, None
+        for held in sorted(self.order):
+            terms = [
+                (one, 1.0) for one, o in columns if (o.option.id, o.ordered) == held
+            ]
             yield terms, 1.0, None
         barred = [
             (one, 1.0)

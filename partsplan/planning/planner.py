@@ -1,6 +1,6 @@
 """From a garage to the best plan for it."""
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from functools import cached_property
 
@@ -21,6 +21,7 @@ from partsplan.planning.force import Force
 from partsplan.planning.limits import Limits, Optimum, Progress
 from partsplan.planning.model import Model, build
 from partsplan.planning.solver import solver_name
+from partsplan.planning.staying import nearest
 from partsplan.planning.stopwatch import Now, Stopwatch
 from partsplan.pricing import offers
 
@@ -170,6 +171,40 @@ class Planner:
         if found is None:
             return None
         return _plan(self.model, self.demands, found, limits.gap)
+
+    def staying(
+        self, plan: Plan, wishes: Mapping[str, int], spare: int, limits: Limits
+    ) -> Plan:
+        """The plan that keeps most of ``wishes``, at no more than ``spare`` less worth.
+
+        ``wishes`` are ordering months by option. The counted stages stay as they are;
+        so does the plan where nothing nearer was found, or where its program is too
+        wide for this second search. [minor units]
+
+        Raises
+        ------
+        SolverFailed
+        """
+        model = self.model
+        if len(model.program.columns) > NARROW:
+            return plan
+        rows = NOTHING.using(self._bought() & plan.choices.orders.keys()).rows(model)
+        start = decode.encode(model, plan.choices)
+        ones = nearest(model, plan.stages, start, wishes, spare, limits, rows)
+        if ones is None or set(ones) == set(start):
+            return plan
+        found = Optimum(
+            ones=ones,
+            bounds={stage: plan.stage_bounds.of(stage) for stage in Stage},
+            proven=all(
+                plan.stages.of(stage) == plan.stage_bounds.of(stage)
+                for stage in Stage
+                if stage is not Stage.WORTH
+            ),
+            seconds=plan.seconds,
+            interrupted=plan.interrupted,
+        )
+        return _plan(model, self.demands, found, limits.gap)
 
     def _optimise(self) -> Callable[..., Optimum | None]:
         """How this garage is best searched."""

@@ -15,7 +15,9 @@ def money(garage: Garage) -> tuple[int, ...]:
     carried = garage.opening_cash
     for month, income in enumerate(garage.monthly_budget):
         carried += income + sum(
-            flow.back - flow.out for flow in garage.promised if flow.month == month
+            flow.back - flow.out
+            for flow in garage.promised_within
+            if flow.month == month
         )
         left.append(carried - garage.reserve)
         carried = carried if garage.carry_over else 0

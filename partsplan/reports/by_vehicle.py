@@ -56,7 +56,7 @@ def outlays(garage: Garage, plan: Plan) -> "pd.DataFrame":
     ]
     paid += [(SHARED, order.month, order.shipping) for order in plan.orders]
     paid += [(SHARED, tool.month, tool.price) for tool in plan.tools]
-    paid += [(PROMISED, flow.month, flow.out) for flow in garage.promised]
+    paid += [(PROMISED, flow.month, flow.out) for flow in garage.promised_within]
     names = dict.fromkeys(vehicle.name for vehicle in garage.vehicles)
     table = (
         pd.DataFrame(paid, columns=["vehicle", "month", "out"])

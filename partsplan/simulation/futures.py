@@ -71,7 +71,7 @@ def drawn(garage: Garage, plan: Plan, settings: RiskSettings) -> Futures:
 def _balance(garage: Garage, money: Counts) -> Counts:
     change = money + np.array(garage.monthly_budget, np.int64)
     change[:, 0] += garage.opening_cash
-    for flow in garage.promised:
+    for flow in garage.promised_within:
         change[:, flow.month] += flow.back - flow.out
     return np.cumsum(change, axis=1) if garage.carry_over else change
 

@@ -6,6 +6,7 @@ from pathlib import Path
 from partsplan.domain import Plan, PlanDifference, TwoPlans, Why
 from partsplan.errors import InvalidRequest
 from partsplan.usecases.live import Progress
+from partsplan.usecases.opening import opening_garage
 from partsplan.usecases.two_plans import Solving, two_plans
 
 
@@ -15,6 +16,7 @@ def beside(
     *,
     asked: Sequence[tuple[str, str]] = (),
     other_asked: Sequence[tuple[str, str]] = (),
+    from_month: str | None = None,
     seconds: float = 30.0,
     gap: float = 1e-4,
     threads: int = 1,
@@ -33,10 +35,12 @@ def beside(
         If the search for the first plan was stopped.
     """
     from partsplan.explanation import Search, changed, why_different
-    from partsplan.intake import read_garage
     from partsplan.usecases.changes import read_changes
 
-    garage, other_garage = read_garage(folder), read_garage(other_folder)
+    garage, other_garage = (
+        opening_garage(folder, from_month),
+        opening_garage(other_folder, from_month),
+    )
     if garage.currency != other_garage.currency:
         codes = f"{garage.currency.code} and {other_garage.currency.code}"
         raise InvalidRequest(f"the two garages count in {codes}; expected one currency")

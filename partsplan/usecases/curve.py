@@ -9,6 +9,7 @@ from pathlib import Path
 from partsplan.domain import BudgetCurve, Garage
 from partsplan.errors import InvalidRequest
 from partsplan.usecases.many import Tell, asker
+from partsplan.usecases.opening import opening_garage
 from partsplan.usecases.plan import asked
 
 MOST_PLANS = 60
@@ -42,6 +43,7 @@ def curve(
     highest: str | None = None,
     steps: int | None = None,
     most_plans: int = MOST_PLANS,
+    from_month: str | None = None,
     months: int | None = None,
     budget: str | None = None,
     seconds: float = 30.0,
@@ -63,10 +65,9 @@ def curve(
     """
     from partsplan.explanation import curve as best_curve
     from partsplan.explanation.steps import round_step
-    from partsplan.intake import read_garage
     from partsplan.planning import Limits
 
-    garage = asked(read_garage(folder), months=months, budget=budget)
+    garage = asked(opening_garage(folder, from_month), months=months, budget=budget)
     low, high = _span(garage, lowest, highest)
     resolution = max(
         1, int(round_step(Fraction(garage.mean_budget or high) / FINENESS))

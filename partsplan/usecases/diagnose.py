@@ -20,10 +20,10 @@ def diagnose(
     """
     from partsplan.diagnosis import diagnose as in_best_order
     from partsplan.diagnosis import lamps, shared_causes
-    from partsplan.intake import read_garage
+    from partsplan.usecases.opening import opening_garage
     from partsplan.usecases.unknown import unknown
 
-    garage = read_garage(folder)
+    garage = opening_garage(folder)
     if fault is None:
         asked = _suspected(garage)
     elif fault in garage.fault:

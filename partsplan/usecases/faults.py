@@ -12,8 +12,8 @@ def faults(folder: Path) -> tuple[Garage, tuple[FaultScores, ...]]:
     ------
     InvalidGarage
     """
-    from partsplan.intake import read_garage
     from partsplan.scoring import ranking
+    from partsplan.usecases.opening import opening_garage
 
-    garage = read_garage(folder)
+    garage = opening_garage(folder)
     return garage, ranking(garage)

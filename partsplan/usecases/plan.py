@@ -9,6 +9,7 @@ from partsplan.domain import Garage, Needs, Plan, Shortfall, Skip
 from partsplan.errors import InvalidRequest
 from partsplan.usecases.countdown import Clock, countdown
 from partsplan.usecases.live import Progress, in_units
+from partsplan.usecases.opening import opening_garage
 from partsplan.usecases.sound import sound
 
 WHY = "reasons"
@@ -38,6 +39,7 @@ class PlanAnswer:
 def plan(
     folder: Path,
     *,
+    from_month: str | None = None,
     months: int | None = None,
     budget: str | None = None,
     seconds: float = 30.0,
@@ -58,10 +60,9 @@ def plan(
     ------
     InvalidGarage, InvalidRequest, SolverFailed, UnsoundPlan
     """
-    from partsplan.intake import read_garage
     from partsplan.planning import plan as best_plan
 
-    garage = asked(read_garage(folder), months=months, budget=budget)
+    garage = asked(opening_garage(folder, from_month), months=months, budget=budget)
     found = sound(
         garage,
         best_plan(

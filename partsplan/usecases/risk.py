@@ -5,6 +5,7 @@ from pathlib import Path
 
 from partsplan.domain import Garage, Needs, Plan, Risk, RiskSettings
 from partsplan.usecases.live import Progress, in_units
+from partsplan.usecases.opening import opening_garage
 from partsplan.usecases.plan import asked
 from partsplan.usecases.sound import sound
 
@@ -30,6 +31,7 @@ def risk(
     folder: Path,
     settings: RiskSettings,
     *,
+    from_month: str | None = None,
     months: int | None = None,
     budget: str | None = None,
     seconds: float = 30.0,
@@ -45,11 +47,10 @@ def risk(
     ------
     InvalidGarage, InvalidRequest, SolverFailed, UnsoundPlan
     """
-    from partsplan.intake import read_garage
     from partsplan.planning import plan as best_plan
     from partsplan.simulation import simulate
 
-    garage = asked(read_garage(folder), months=months, budget=budget)
+    garage = asked(opening_garage(folder, from_month), months=months, budget=budget)
     found = sound(
         garage,
         best_plan(

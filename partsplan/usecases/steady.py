@@ -6,6 +6,7 @@ from pathlib import Path
 
 from partsplan.domain import Garage, Needs, Plan, Sensitivity
 from partsplan.usecases.many import Tell, asker
+from partsplan.usecases.opening import opening_garage
 from partsplan.usecases.plan import asked
 
 
@@ -30,6 +31,7 @@ def steady(
     folder: Path,
     *,
     executor: Executor,
+    from_month: str | None = None,
     months: int | None = None,
     budget: str | None = None,
     seconds: float = 30.0,
@@ -46,10 +48,9 @@ def steady(
         If it came before there was a plan.
     """
     from partsplan.explanation import sensitivity
-    from partsplan.intake import read_garage
     from partsplan.planning import Limits
 
-    garage = asked(read_garage(folder), months=months, budget=budget)
+    garage = asked(opening_garage(folder, from_month), months=months, budget=budget)
     limits = Limits(seconds=seconds, gap=gap, threads=threads)
     plan, found = sensitivity(garage, asker(executor, tell), limits=limits)
     return SteadyAnswer(garage=garage, plan=plan, sensitivity=found)

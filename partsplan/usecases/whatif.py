@@ -7,6 +7,7 @@ from pathlib import Path
 from partsplan.domain import Change, Plan, PlanDifference, TwoPlans, Why
 from partsplan.errors import InvalidRequest
 from partsplan.usecases.live import Progress
+from partsplan.usecases.opening import opening_garage
 from partsplan.usecases.two_plans import Solving, two_plans
 
 
@@ -22,6 +23,7 @@ def whatif(
     folder: Path,
     asked: Sequence[tuple[str, str]],
     *,
+    from_month: str | None = None,
     seconds: float = 30.0,
     gap: float = 1e-4,
     threads: int = 1,
@@ -41,13 +43,12 @@ def whatif(
         If the search for the plan as it is was stopped.
     """
     from partsplan.explanation import Search, changed, why_changed
-    from partsplan.intake import read_garage
     from partsplan.planning import Force
     from partsplan.usecases.changes import read_changes
 
     if not asked:
         raise InvalidRequest("nothing is changed")
-    garage = read_garage(folder)
+    garage = opening_garage(folder, from_month)
     changes = read_changes(garage, asked)
     other_garage, force = changed(garage, changes)
     solving = Solving(seconds=seconds, gap=gap, threads=threads, progress=progress)

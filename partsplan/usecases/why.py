@@ -7,6 +7,7 @@ from pathlib import Path
 from partsplan.domain import Garage, Needs, Plan, WhyChosen, WhyNot
 from partsplan.usecases.countdown import Clock, countdown
 from partsplan.usecases.live import in_units
+from partsplan.usecases.opening import opening_garage
 from partsplan.usecases.plan import asked as as_asked
 from partsplan.usecases.sound import sound
 from partsplan.usecases.unknown import unknown
@@ -41,6 +42,7 @@ def why(
     subjects: Sequence[str] = (),
     *,
     everything: bool = False,
+    from_month: str | None = None,
     months: int | None = None,
     budget: str | None = None,
     seconds: float = 30.0,
@@ -60,10 +62,9 @@ def why(
     InvalidGarage, InvalidRequest, SolverFailed, UnsoundPlan
     """
     from partsplan import explanation
-    from partsplan.intake import read_garage
     from partsplan.planning import Limits, Planner, must_be
 
-    garage = as_asked(read_garage(folder), months=months, budget=budget)
+    garage = as_asked(opening_garage(folder, from_month), months=months, budget=budget)
     _known(garage, subjects)
     planner = Planner(garage)
     limits = Limits(seconds=seconds, gap=gap, threads=threads)

@@ -123,7 +123,7 @@ class Facts:
     def money(self) -> tuple[list[int], list[int]]:
         """Money out and back by month. [minor units]"""
         out, back = defaultdict[int, int](int), defaultdict[int, int](int)
-        for flow in self.garage.promised:
+        for flow in self.garage.promised_within:
             out[flow.month] += flow.out
             back[flow.month] += flow.back
         for option in self.chosen:
