@@ -7,6 +7,7 @@ import sys
 import click
 
 from partsplan.cli.beside import beside
+from partsplan.cli.calendar import calendar
 from partsplan.cli.check import check
 from partsplan.cli.command import Group
 from partsplan.cli.compare import compare
@@ -53,6 +54,7 @@ for one in (
     steady,
     risk,
     diagnose,
+    calendar,
     kinds,
     words,
 ):

@@ -1,6 +1,8 @@
 """Answers as people and other programs read them: tables, JSON, plain lines."""
 
 from partsplan.reports.answers_json import check_json, comparison_json, faults_json
+from partsplan.reports.calendar import calendar_ics, calendar_json
+from partsplan.reports.calendar_days import occasions
 from partsplan.reports.catalogue_tables import (
     kinds_json,
     kinds_tables,
@@ -30,6 +32,8 @@ from partsplan.reports.words import sentence
 __all__ = [
     "beside_json",
     "beside_tables",
+    "calendar_ics",
+    "calendar_json",
     "check_json",
     "check_text",
     "compare_tables",
@@ -45,6 +49,7 @@ __all__ = [
     "needs_json",
     "needs_plain",
     "needs_tables",
+    "occasions",
     "plan_json",
     "plan_plain",
     "plan_tables",

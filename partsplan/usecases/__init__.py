@@ -1,6 +1,7 @@
 """What somebody can ask for, one verb a file; nothing here prints."""
 
 from partsplan.usecases.beside import beside
+from partsplan.usecases.calendar import CalendarAnswer, calendar
 from partsplan.usecases.check import check
 from partsplan.usecases.compare import compare, fault_ids, option_ids
 from partsplan.usecases.curve import CurveAnswer, curve
@@ -18,6 +19,7 @@ from partsplan.usecases.why import WhyAnswer, why
 from partsplan.usecases.words import words
 
 __all__ = [
+    "CalendarAnswer",
     "CurveAnswer",
     "PlanAnswer",
     "Progress",
@@ -27,6 +29,7 @@ __all__ = [
     "WhyAnswer",
     "asker",
     "beside",
+    "calendar",
     "check",
     "compare",
     "curve",
