@@ -8,8 +8,11 @@ from collections.abc import Callable
 import click
 
 from partsplan.errors import (
+    DamagedLogbook,
     InvalidGarage,
     InvalidRequest,
+    LogbookUnavailable,
+    NoKeptPlan,
     PartsplanError,
     SolverFailed,
     UnsoundPlan,
@@ -27,6 +30,9 @@ _CODES: tuple[tuple[type[PartsplanError], int], ...] = (
     (InvalidGarage, BAD_INPUT),
     (InvalidRequest, USAGE),
     (SolverFailed, SOLVER_FAILED),
+    (DamagedLogbook, BAD_INPUT),
+    (LogbookUnavailable, BAD_INPUT),
+    (NoKeptPlan, BAD_INPUT),
 )
 
 

@@ -6,6 +6,7 @@ import sys
 
 import click
 
+from partsplan.cli.against import against
 from partsplan.cli.beside import beside
 from partsplan.cli.calendar import calendar
 from partsplan.cli.check import check
@@ -55,6 +56,7 @@ for one in (
     risk,
     diagnose,
     calendar,
+    against,
     kinds,
     words,
 ):

@@ -1,5 +1,14 @@
 """Frozen facts: what somebody has, what it costs, what is decided, and why."""
 
+from partsplan.domain.against import (
+    JobAgainst,
+    JobDone,
+    MonthAgainst,
+    PlanAgainst,
+    PlannedJob,
+    PlannedMonth,
+    PlanOnPaper,
+)
 from partsplan.domain.comparison import (
     BreakEven,
     Candidate,
@@ -305,6 +314,8 @@ __all__ = [
     "Instalment",
     "Instead",
     "Job",
+    "JobAgainst",
+    "JobDone",
     "JobFact",
     "JobShift",
     "Lamp",
@@ -323,6 +334,7 @@ __all__ = [
     "MilestoneDay",
     "MoneyNow",
     "Month",
+    "MonthAgainst",
     "MonthDifference",
     "MonthMoney",
     "MonthRisk",
@@ -351,8 +363,12 @@ __all__ = [
     "PartState",
     "PayInstalment",
     "Plan",
+    "PlanAgainst",
     "PlanDifference",
+    "PlanOnPaper",
     "PlanStatus",
+    "PlannedJob",
+    "PlannedMonth",
     "Price",
     "Promise",
     "PromiseRisk",

@@ -1,5 +1,7 @@
 """Answers as people and other programs read them: tables, JSON, plain lines."""
 
+from partsplan.reports.against_json import against_json
+from partsplan.reports.against_tables import against_tables
 from partsplan.reports.answers_json import check_json, comparison_json, faults_json
 from partsplan.reports.calendar import calendar_ics, calendar_json
 from partsplan.reports.calendar_days import occasions
@@ -30,6 +32,8 @@ from partsplan.reports.why_text import why_text
 from partsplan.reports.words import sentence
 
 __all__ = [
+    "against_json",
+    "against_tables",
     "beside_json",
     "beside_tables",
     "calendar_ics",

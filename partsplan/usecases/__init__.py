@@ -1,5 +1,6 @@
 """What somebody can ask for, one verb a file; nothing here prints."""
 
+from partsplan.usecases.against import against
 from partsplan.usecases.beside import beside
 from partsplan.usecases.calendar import CalendarAnswer, calendar
 from partsplan.usecases.check import check
@@ -27,6 +28,7 @@ __all__ = [
     "SteadyAnswer",
     "WhatIfAnswer",
     "WhyAnswer",
+    "against",
     "asker",
     "beside",
     "calendar",
