@@ -67,6 +67,10 @@ class UnsoundPlan(PartsplanError):
         super().__init__(f"the plan failed its verification: {listed}")
 
 
+class NoKeptPlan(PartsplanError):
+    """A plan to compare with that was never kept, or whose text cannot be read."""
+
+
 class DamagedLogbook(PartsplanError):
     """A logbook that does not hold what was written into it; it is left as it is."""
 

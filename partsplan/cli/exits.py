@@ -12,6 +12,7 @@ from partsplan.errors import (
     InvalidFile,
     InvalidRequest,
     LogbookUnavailable,
+    NoKeptPlan,
     PartsplanError,
     RefusedEntry,
     SolverFailed,
@@ -33,6 +34,9 @@ _CODES: tuple[tuple[type[PartsplanError], int], ...] = (
     (LogbookUnavailable, BAD_INPUT),
     (InvalidRequest, USAGE),
     (SolverFailed, SOLVER_FAILED),
+    (DamagedLogbook, BAD_INPUT),
+    (LogbookUnavailable, BAD_INPUT),
+    (NoKeptPlan, BAD_INPUT),
 )
 
 

@@ -6,8 +6,10 @@ import sys
 
 import click
 
+from partsplan.cli.against import against
 from partsplan.cli.beside import beside
 from partsplan.cli.bring_in import bring_in
+from partsplan.cli.calendar import calendar
 from partsplan.cli.check import check
 from partsplan.cli.command import Group
 from partsplan.cli.compare import compare
@@ -65,6 +67,8 @@ for one in (
     bring_in,
     export,
     restore,
+    calendar,
+    against,
     kinds,
     words,
 ):

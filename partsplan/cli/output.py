@@ -107,15 +107,28 @@ def write(text: str, target: str = STDOUT) -> None:
     if target == STDOUT:
         sys.stdout.write(f"{text}\n")
         sys.stdout.flush()
-        return
-    path = Path(target).resolve()
+    else:
+        lines = f"{text}\n".replace("\n", os.linesep)
+        _write_file(lines.encode(), Path(target).resolve())
+
+
+def write_bytes(content: bytes, target: str = STDOUT) -> None:
+    """The same for what is to be written to the byte."""
+    if target == STDOUT:
+        sys.stdout.buffer.write(content)
+        sys.stdout.flush()
+    else:
+        _write_file(content, Path(target).resolve())
+
+
+def _write_file(content: bytes, path: Path) -> None:
     if path.exists() and not path.is_file():  # a pipe or a device is written to
-        path.write_text(f"{text}\n", encoding="utf-8")
+        path.write_bytes(content)
         return
     descriptor, made = tempfile.mkstemp(dir=path.parent, prefix=".partsplan-")
     try:
-        with os.fdopen(descriptor, "w", encoding="utf-8") as file:
-            file.write(f"{text}\n")
+        with os.fdopen(descriptor, "wb") as file:
+            file.write(content)
         mask = os.umask(0)
         os.umask(mask)
         os.chmod(made, 0o666 & ~mask)

@@ -203,7 +203,10 @@ class Ledger:
     money
         By calendar month, of months in which anything moved.
     parts
-        By option.
+        By option, the last one of each.
+    earlier
+        Parts after which another one of their option was ordered, in the order in which
+        that happened. What was still out of their deposits went on to the next one.
     dues
         Not yet paid, by month.
     tools
@@ -222,3 +225,4 @@ class Ledger:
     odometer: Mapping[str, int]
     flags: tuple[Flag, ...]
     last: date | None
+    earlier: tuple[Part, ...] = ()

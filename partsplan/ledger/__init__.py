@@ -1,5 +1,6 @@
 """What happened becomes where things stand, what is owed and what is to be done."""
 
+from partsplan.ledger.against import against
 from partsplan.ledger.contradictions import contradictions
 from partsplan.ledger.duties import duties
 from partsplan.ledger.fold import fold
@@ -12,6 +13,7 @@ from partsplan.ledger.uncured import uncured
 from partsplan.ledger.undoing import holding
 
 __all__ = [
+    "against",
     "as_quoted",
     "contradictions",
     "deposits_back",

@@ -31,6 +31,7 @@ class Book:
     def __init__(self, garage: Garage, quotes: Mapping[str, Quote]) -> None:
         self.garage = garage
         self.parts: dict[str, OpenPart] = {}
+        self.earlier: list[OpenPart] = []
         self.checked: list[CheckedCause] = []
         self.tools: set[str] = set()
         self.odometer: dict[str, int] = {}
@@ -55,6 +56,13 @@ class Book:
     def quote(self, name: str) -> Quote:
         """The option's quote; all 0 without one."""
         return self._quotes.get(name, _NO_QUOTE)
+
+    def begin(self, part: OpenPart) -> None:
+        """A part takes the place of the one of its option before it, if there was."""
+        before = self.parts.get(part.terms.id)
+        if before is not None and before is not part:
+            self.earlier.append(before)
+        self.parts[part.terms.id] = part
 
     def spend(self, day: date, amount: int) -> None:
         """Money left on a day. [minor units]"""
@@ -107,6 +115,7 @@ class Book:
                 for month in sorted(months)
             },
             parts={name: part.frozen() for name, part in sorted(self.parts.items())},
+            earlier=tuple(part.frozen() for part in self.earlier),
             dues=tuple(sorted(chain(*self._dues.values()), key=_by_month)),
             checked=tuple(self.checked),
             tools=frozenset(self.tools),

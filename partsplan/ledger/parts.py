@@ -39,7 +39,7 @@ def ordered(book: Book, what: Happening) -> None:
     part.ordered, part.order_known = what.day, True
     part.price, part.replaces = price, replaces
     part.deposit = _deposit(before, deposit, quote.core_return)
-    book.parts[option.id] = part
+    book.begin(part)
 
     book.spend(what.day, deposit)
     for later, amount in instalments(option, price):
@@ -66,7 +66,7 @@ def arrived(book: Book, what: Happening) -> None:
     part = _part(book, what)
     if part.state is PartState.DUD and part.arrived is not None:
         part = OpenPart(terms=part.terms, ordered=what.day, deposit=part.deposit)
-        book.parts[what.subject] = part
+        book.begin(part)
     if part.arrived is None:
         part.arrived = what.day
     if part.state is PartState.ON_THE_WAY:

@@ -1,6 +1,10 @@
 """Answers as people and other programs read them: tables, JSON, plain lines."""
 
+from partsplan.reports.against_json import against_json
+from partsplan.reports.against_tables import against_tables
 from partsplan.reports.answers_json import check_json, comparison_json, faults_json
+from partsplan.reports.calendar import calendar_ics, calendar_json
+from partsplan.reports.calendar_days import occasions
 from partsplan.reports.catalogue_tables import (
     kinds_json,
     kinds_tables,
@@ -40,10 +44,14 @@ from partsplan.reports.why_text import why_text
 from partsplan.reports.words import sentence
 
 __all__ = [
+    "against_json",
+    "against_tables",
     "beside_json",
     "beside_tables",
     "brought_in_json",
     "brought_in_text",
+    "calendar_ics",
+    "calendar_json",
     "check_json",
     "check_text",
     "compare_tables",
@@ -67,6 +75,7 @@ __all__ = [
     "now_json",
     "now_plain",
     "now_tables",
+    "occasions",
     "plan_json",
     "plan_plain",
     "plan_tables",

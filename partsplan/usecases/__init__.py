@@ -1,7 +1,9 @@
 """What somebody can ask for, one verb a file; nothing here prints."""
 
+from partsplan.usecases.against import against
 from partsplan.usecases.beside import beside
 from partsplan.usecases.bring_in import bring_in
+from partsplan.usecases.calendar import CalendarAnswer, calendar
 from partsplan.usecases.check import check
 from partsplan.usecases.compare import compare, fault_ids, option_ids
 from partsplan.usecases.curve import CurveAnswer, curve
@@ -24,6 +26,7 @@ from partsplan.usecases.why import WhyAnswer, why
 from partsplan.usecases.words import words
 
 __all__ = [
+    "CalendarAnswer",
     "CurveAnswer",
     "PlanAnswer",
     "Progress",
@@ -32,9 +35,11 @@ __all__ = [
     "Told",
     "WhatIfAnswer",
     "WhyAnswer",
+    "against",
     "asker",
     "beside",
     "bring_in",
+    "calendar",
     "check",
     "compare",
     "curve",

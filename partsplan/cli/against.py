@@ -1,0 +1,45 @@
+"""``partsplan against``"""
+
+from datetime import date
+from pathlib import Path
+
+import click
+
+from partsplan.cli.command import Command
+from partsplan.cli.garages import garage_argument
+from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.today import today_option
+
+
+@click.command(
+    cls=Command,
+    example="partsplan against my-garage",
+    short_help="Hold a kept plan against what really happened.",
+    no_args_is_help=True,
+)
+@garage_argument
+@click.option(
+    "--plan",
+    "number",
+    type=click.IntRange(1),
+    metavar="N",
+    help="Number of the kept plan, from 1 on; the last one unless said.",
+)
+@today_option
+@json_option
+@color_option
+def against(
+    garage: Path, number: int | None, today: date, as_json: bool, no_color: bool
+) -> None:
+    """Hold a plan that was kept for GARAGE against what its logbook says.
+
+    What was to be ordered and fitted when, for how much and with how many own hours,
+    beside what was; what was not begun, and what was done without being planned.
+    """
+    from partsplan import reports, usecases
+
+    answer = usecases.against(garage, today=today, number=number)
+    if as_json:
+        write(reports.against_json(*answer))
+    else:
+        write(reports.against_tables(*answer, **layout(no_color=no_color)))
