@@ -1,6 +1,7 @@
 """``partsplan plan``"""
 
 import time
+from datetime import UTC, datetime
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -36,6 +37,19 @@ if TYPE_CHECKING:
 @garage_argument
 @planning_flags
 @json_option
+@click.option(
+    "--stay",
+    metavar="AMOUNT",
+    default="0",
+    show_default=True,
+    help="Net worth that may be given up to stay with the plan kept last.",
+)
+@click.option("--afresh", is_flag=True, help="Do not look at the plan kept last.")
+@click.option(
+    "--keep",
+    is_flag=True,
+    help="Keep this plan in the logbook as the one you mean to follow.",
+)
 @plain_option
 @output_options
 @color_option
@@ -48,6 +62,9 @@ def plan(
     gap: float,
     threads: int,
     as_json: bool,
+    stay: str,
+    afresh: bool,
+    keep: bool,
     plain: bool,
     output: str,
     force: bool,
@@ -74,10 +91,15 @@ def plan(
             threads=threads,
             progress=progress,
             clock=time.monotonic,
+            stay=stay,
+            afresh=afresh,
         )
     shape = "json" if as_json else "plain" if plain else "tables"
     look = layout(no_color=no_color, to_file=output != STDOUT)
     write(_rendered(answer, shape, look), output)
+    if keep:
+        number = usecases.keep(garage, answer, now=datetime.now(UTC))
+        click.echo(f"Kept as plan {number}.", err=True)
     if isinstance(answer.plan, Needs):
         return exits.IMPOSSIBLE
     return exits.INTERRUPTED if answer.plan.interrupted else exits.DONE
@@ -88,13 +110,16 @@ def _rendered(answer: "PlanAnswer", shape: str, look: dict[str, Any]) -> str:
     from partsplan.domain import Needs
 
     garage, found = answer.garage, answer.plan
+    told = answer.skips, answer.shortfalls, answer.faithfulness
     if isinstance(found, Needs):
         if shape == "tables":
             return reports.needs_tables(garage, found, **look)
         show = reports.needs_json if shape == "json" else reports.needs_plain
         return show(garage, found)
     if shape == "json":
-        return reports.plan_json(garage, found, answer.skips, answer.shortfalls)
+        return reports.plan_json(
+            garage, found, answer.skips, answer.shortfalls, answer.faithfulness
+        )
     if shape == "plain":
         return reports.plan_plain(garage, found, answer.skips, answer.shortfalls)
-    return reports.plan_tables(garage, found, answer.skips, answer.shortfalls, **look)
+    return reports.plan_tables(garage, found, *told, **look)

@@ -1,6 +1,7 @@
 """Why a plan is what it is."""
 
 from partsplan.explanation.curve import curve
+from partsplan.explanation.departures import departures, wishes
 from partsplan.explanation.difference import compare_plans, same_jobs
 from partsplan.explanation.inputs import differing_inputs
 from partsplan.explanation.mixing import with_inputs
@@ -21,6 +22,7 @@ __all__ = [
     "changed",
     "compare_plans",
     "curve",
+    "departures",
     "differing_inputs",
     "disobeyed",
     "parkings",
@@ -34,5 +36,6 @@ __all__ = [
     "why",
     "why_changed",
     "why_different",
+    "wishes",
     "with_inputs",
 ]

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 from typing import Any
 
 from partsplan.domain import (
+    Faithfulness,
     Garage,
     Job,
     LedgerLine,
@@ -14,6 +15,7 @@ from partsplan.domain import (
     Stages,
 )
 from partsplan.reports.assumptions import assumed_line
+from partsplan.reports.departures import faith_data
 from partsplan.reports.plain_data import dumped, head, plain, reason_data
 from partsplan.reports.plan_notes import shortfall_line
 from partsplan.reports.suspicions import unchecked
@@ -24,8 +26,12 @@ def plan_json(
     plan: Plan,
     skips: Sequence[Skip],
     shortfalls: Sequence[Shortfall] = (),
+    faith: Faithfulness | None = None,
 ) -> str:
-    """The whole plan for other programs; warnings tell what it misses, too."""
+    """The whole plan for other programs; warnings tell what it misses, too.
+
+    Only where a plan was kept before it is there a ``since_kept``.
+    """
     return dumped(
         {
             **head(garage),
@@ -64,6 +70,7 @@ def plan_json(
                 *(shortfall_line(garage, one) for one in shortfalls),
                 *unchecked(garage, plan),
             ],
+            **({"since_kept": faith_data(garage, faith)} if faith else {}),
         }
     )
 

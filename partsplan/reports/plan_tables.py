@@ -2,10 +2,20 @@
 
 from collections.abc import Iterator, Sequence
 
-from partsplan.domain import Garage, Needs, Plan, PlanStatus, Shortfall, Skip, Stage
+from partsplan.domain import (
+    Faithfulness,
+    Garage,
+    Needs,
+    Plan,
+    PlanStatus,
+    Shortfall,
+    Skip,
+    Stage,
+)
 from partsplan.reports.assumptions import assumptions, cautions, warnings
 from partsplan.reports.buying import buying
 from partsplan.reports.by_vehicle import money_by_vehicle
+from partsplan.reports.departures import since_kept
 from partsplan.reports.figures import count, number, percent, price
 from partsplan.reports.page import Page
 from partsplan.reports.plan_notes import (
@@ -35,6 +45,7 @@ def plan_tables(
     plan: Plan,
     skips: Sequence[Skip],
     shortfalls: Sequence[Shortfall],
+    faith: Faithfulness | None = None,
     *,
     width: int = 100,
     colour: bool = False,
@@ -47,6 +58,7 @@ def plan_tables(
     page.paragraph(_outcome(garage, plan))
     do_not_drive(page, garage, plan, shortfalls)
     buying(page, garage, plan, 0)
+    since_kept(page, garage, faith)
     check_first(page, garage, plan)
     month_by_month(page, garage, plan)
     cash_and_hours(page, garage, plan)

@@ -11,6 +11,7 @@ from partsplan.usecases.diagnose import diagnose
 from partsplan.usecases.enter import Told, enter, subjects
 from partsplan.usecases.export import export
 from partsplan.usecases.faults import faults
+from partsplan.usecases.keep import keep
 from partsplan.usecases.kinds import kinds
 from partsplan.usecases.live import Progress
 from partsplan.usecases.many import asker, executor
@@ -49,6 +50,7 @@ __all__ = [
     "export",
     "fault_ids",
     "faults",
+    "keep",
     "kinds",
     "now",
     "option_ids",

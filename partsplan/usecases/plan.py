@@ -5,9 +5,11 @@ from math import inf
 from pathlib import Path
 from typing import Any
 
-from partsplan.domain import Garage, Needs, Plan, Shortfall, Skip
+from partsplan.domain import Faithfulness, Garage, Needs, Plan, Shortfall, Skip
 from partsplan.errors import InvalidRequest
 from partsplan.usecases.countdown import Clock, countdown
+from partsplan.usecases.faithful import faithful
+from partsplan.usecases.intentions import intentions
 from partsplan.usecases.live import Progress, in_units
 from partsplan.usecases.opening import opening_garage
 from partsplan.usecases.sound import sound
@@ -28,12 +30,15 @@ class PlanAnswer:
         With the months and the budget that were asked for.
     plan
         Either a plan that passed its verification, or the money it needs.
+    faithfulness
+        How it treats the plan that was kept last; None if none was.
     """
 
     garage: Garage
     plan: Plan | Needs
     skips: tuple[Skip, ...] = ()
     shortfalls: tuple[Shortfall, ...] = ()
+    faithfulness: Faithfulness | None = None
 
 
 def plan(
@@ -47,14 +52,18 @@ def plan(
     threads: int = 1,
     progress: Progress | None = None,
     clock: Clock | None = None,
+    stay: str = "0",
+    afresh: bool = False,
 ) -> PlanAnswer:
     """The best plan for the garage in ``folder``, with what is left alone and why.
 
     ``months`` and ``budget`` (one amount for every month, decimal text) stand instead
     of the garage's own; the worth of a point stays what the garage's own budget makes
-    it. With a ``clock``, what the missed demands would take is worked out for no longer
-    than ``LONGEST_WHY`` seconds. A search that was stopped gives its best plan, without
-    what it would take to meet the demands that it misses.
+    it. Of plans that are as good, the nearest to the plan kept last is taken, unless it
+    is to be made ``afresh``; ``stay`` is net worth that may be given up for that, as
+    decimal text. With a ``clock``, what the missed demands would take is worked out for
+    no longer than ``LONGEST_WHY`` seconds. A search that was stopped gives its best
+    plan, without what it would take to meet the demands that it misses.
 
     Raises
     ------
@@ -76,7 +85,14 @@ def plan(
     )
     if isinstance(found, Needs):
         return PlanAnswer(garage=garage, plan=found)
-    return _explained(garage, found, seconds, progress, clock)
+    meant = None if afresh else intentions(folder)
+    faith = None
+    if meant is not None and not found.interrupted:
+        found, faith = faithful(
+            garage, found, meant, stay, gap=gap, seconds=seconds, clock=clock
+        )
+    answer = _explained(garage, found, seconds, progress, clock)
+    return replace(answer, faithfulness=faith)
 
 
 def asked(garage: Garage, *, months: int | None, budget: str | None) -> Garage:

@@ -1,0 +1,37 @@
+"""What the last plan that was kept still means to do."""
+
+from pathlib import Path
+
+from partsplan.domain import Intentions
+
+
+def intentions(folder: Path) -> Intentions | None:
+    """The orders of the last kept plan that are not made yet; None if none was kept.
+
+    Raises
+    ------
+    InvalidGarage, DamagedLogbook, LogbookUnavailable, NoKeptPlan
+    """
+    from partsplan.intake import read_kept_plan
+    from partsplan.logbook import FILE, kept_plans
+    from partsplan.usecases.where_it_stands import where_it_stands
+
+    plans = kept_plans(folder / FILE)
+    if not plans:
+        return None
+    stands, last = where_it_stands(folder), plans[-1]
+    paper = read_kept_plan(
+        last.text,
+        number=last.number,
+        kept=last.written.date(),
+        currency=stands.garage.currency.code,
+    )
+    return Intentions(
+        number=paper.number,
+        start=paper.start,
+        orders={
+            job.option: job.ordered
+            for job in paper.jobs
+            if job.option not in stands.ledger.parts
+        },
+    )
