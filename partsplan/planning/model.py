@@ -1,6 +1,7 @@
 """Turns offers into named rows and columns."""
 
 from collections import defaultdict
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -74,13 +75,10 @@ def build(
     offers: tuple[Offer, ...],
     demands: tuple[Demand, ...],
     *,
-    help_with_money: bool = False,
-    help_with_hours: bool = False,
+    help_with_money: Iterable[int] = (),
+    help_with_hours: Iterable[int] = (),
 ) -> Model:
-    """The whole model; with help, extra money or hours can be had in any month.
-
-    Extra money that moves on is only had in the first month.
-    """
+    """The whole model; extra money or hours can be had in the months of help."""
     draft = Draft(garage, offers)
     draft.take = [
         draft.program.binary(f"order {offer.option.id} in {offer.ordered}")
@@ -94,10 +92,8 @@ def build(
     cash.pay_offers(draft)
     cash.pay_shipping(draft)
     cash.pay_tools(draft)
-    all_months = range(garage.months)
-    paid_months = all_months[:1] if garage.carry_over else all_months
-    money = _help(draft, "money", paid_months if help_with_money else range(0))
-    hours = _help(draft, "hours", all_months if help_with_hours else range(0))
+    money = _help(draft, "money", help_with_money)
+    hours = _help(draft, "hours", help_with_hours)
     cash.hold_reserve(draft, money)
     work.hold_hours(draft, hours)
     unmet, hopeless = _count_unmet(draft, demands)
@@ -124,7 +120,7 @@ def build(
     )
 
 
-def _help(draft: Draft, what: str, months: range) -> dict[int, int]:
+def _help(draft: Draft, what: str, months: Iterable[int]) -> dict[int, int]:
     return {
         month: draft.program.share(f"extra {what} in {month}", high=None, common=True)
         for month in months

@@ -146,9 +146,8 @@ class Planner:
     ) -> Plan | Needs | None:
         garage = self.garage
         needs = reach.needs(garage)
-        if needs and not garage.carry_over:
-            # A deposit that comes back may mend a month that loses unspent money.
-            needs = remedies.least_money(garage, self.offers, limits.seconds)
+        if needs and reach.jobs_may_help(garage):
+            needs = remedies.least_money(garage, self.offers, needs, limits.seconds)
             known = None
         else:
             known = () if not force else None
