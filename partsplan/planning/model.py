@@ -1,7 +1,7 @@
 """Turns offers into named rows and columns."""
 
 from collections import defaultdict
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -60,6 +60,14 @@ class Model:
     hopeless: tuple[Demand, ...]
     extra_money: dict[int, int] = field(default_factory=dict)
     extra_hours: dict[int, int] = field(default_factory=dict)
+
+    def at_one(self, values: Sequence[float]) -> tuple[int, ...]:
+        """The whole columns at 1 where columns have these values."""
+        return tuple(
+            place
+            for place, column in enumerate(self.program.columns)
+            if column.integer and values[place] > 0.5
+        )
 
     def unmet_of(self, stage: Stage) -> list[int]:
         """The columns that count for a stage."""

@@ -3,9 +3,12 @@
 import pytest
 
 from partsplan.domain import Flow, Garage, Month, Needs, Plan
-from partsplan.planning import cash, plan
+from partsplan.planning import Force, cash, plan, planner, replan
 from partsplan.verification import violations
-from tests.support.building import bought, fault, garage, option
+from tests.support.building import bought, fault, garage, option, vehicle
+
+KEPT = vehicle(keep_months=3)
+"""Until the end of the plan, so that all that a job costs is charged."""
 
 
 def planned(made: Garage) -> Plan:
@@ -13,6 +16,46 @@ def planned(made: Garage) -> Plan:
     assert isinstance(found, Plan)
     assert violations(made, found) == ()
     return found
+
+
+def test_a_part_is_fitted_though_it_gains_less_than_that_costs() -> None:
+    made = garage(vehicles=(KEPT,), options=(bought(consumables=16000),))
+    assert planned(made).choices.orders == {"o1": 0}
+
+
+@pytest.mark.parametrize("narrow", [0, 2000])
+def test_as_many_parts_are_fitted_as_any_plan_can_fit(
+    narrow: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    # two for f1 alone, of which the cheaper one; one after f3, which nothing cures
+    monkeypatch.setattr(planner, "NARROW", narrow)
+    made = garage(
+        vehicles=(KEPT,),
+        faults=(fault(), fault("f2"), fault("f3"), fault("f4", after=("f3",))),
+        options=(
+            bought("dear", "f1", consumables=19000),
+            bought("cheap", "f1", consumables=18000),
+            bought("sad", "f2", consumables=17000),
+            bought("stuck", "f4"),
+        ),
+    )
+    assert planned(made).choices.orders.keys() == {"cheap", "sad"}
+
+
+@pytest.mark.parametrize("narrow", [0, 2000])
+def test_as_many_parts_are_fitted_as_what_is_forced_leaves(
+    narrow: int, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(planner, "NARROW", narrow)
+    made = garage(
+        vehicles=(KEPT,),
+        faults=(fault(), fault("f2")),
+        options=(bought("o1", "f1"), bought("o2", "f2", consumables=17000)),
+    )
+    for force in (Force(avoid=frozenset({"o1"})), Force(leave=frozenset({"f1"}))):
+        found = replan(made, force=force)
+        assert isinstance(found, Plan)
+        assert found.choices.orders.keys() == {"o2"}
 
 
 @pytest.fixture(params=[300, 0], ids=["closed months", "balance columns"])
