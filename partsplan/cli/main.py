@@ -18,6 +18,7 @@ from partsplan.cli.exits import guarded
 from partsplan.cli.faults import faults
 from partsplan.cli.garbage import collect_seldom
 from partsplan.cli.kinds import kinds
+from partsplan.cli.lessons import lessons
 from partsplan.cli.plan import plan
 from partsplan.cli.risk import risk
 from partsplan.cli.start import start
@@ -57,6 +58,7 @@ for one in (
     diagnose,
     calendar,
     against,
+    lessons,
     kinds,
     words,
 ):

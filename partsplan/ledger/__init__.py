@@ -5,6 +5,7 @@ from partsplan.ledger.contradictions import contradictions
 from partsplan.ledger.duties import duties
 from partsplan.ledger.fold import fold
 from partsplan.ledger.form import form_objections
+from partsplan.ledger.lessons import lessons
 from partsplan.ledger.money import deposits_back, money_now
 from partsplan.ledger.uncured import uncured
 from partsplan.ledger.undoing import holding
@@ -17,6 +18,7 @@ __all__ = [
     "fold",
     "form_objections",
     "holding",
+    "lessons",
     "money_now",
     "uncured",
 ]

@@ -20,6 +20,8 @@ from partsplan.reports.diagnosis_tables import diagnosis_tables
 from partsplan.reports.difference_json import beside_json, whatif_json
 from partsplan.reports.difference_tables import beside_tables, whatif_tables
 from partsplan.reports.fault_tables import fault_tables
+from partsplan.reports.lesson_json import lesson_json
+from partsplan.reports.lesson_tables import lesson_tables
 from partsplan.reports.plan_json import needs_json, plan_json
 from partsplan.reports.plan_plain import needs_plain, plan_plain
 from partsplan.reports.plan_tables import needs_tables, plan_tables
@@ -50,6 +52,8 @@ __all__ = [
     "faults_json",
     "kinds_json",
     "kinds_tables",
+    "lesson_json",
+    "lesson_tables",
     "needs_json",
     "needs_plain",
     "needs_tables",

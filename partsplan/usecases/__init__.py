@@ -9,6 +9,7 @@ from partsplan.usecases.curve import CurveAnswer, curve
 from partsplan.usecases.diagnose import diagnose
 from partsplan.usecases.faults import faults
 from partsplan.usecases.kinds import kinds
+from partsplan.usecases.lessons import lessons
 from partsplan.usecases.live import Progress
 from partsplan.usecases.many import asker, executor
 from partsplan.usecases.plan import PlanAnswer, plan
@@ -40,6 +41,7 @@ __all__ = [
     "fault_ids",
     "faults",
     "kinds",
+    "lessons",
     "option_ids",
     "plan",
     "risk",
