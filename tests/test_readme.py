@@ -3,11 +3,14 @@
 import os
 import re
 import shlex
+import shutil
 import subprocess
 import sys
 from pathlib import Path
 
 import pytest
+
+from tests.support.kept_plans import enter, keep
 
 ROOT = Path(__file__).parents[1]
 BLOCKS = re.findall(
@@ -16,6 +19,29 @@ BLOCKS = re.findall(
     re.DOTALL | re.MULTILINE,
 )
 LEFT_OUT = "..."
+IN_MARCH = (
+    "2027-01-04 ordered pipes-made-up amount=4480",
+    "2027-01-13 arrived pipes-made-up",
+    "2027-01-16 fitted pipes-made-up hours=7",
+    "2027-01-16 paid - amount=5290 text=shipping_and_the_flaring_tool",
+    "2027-02-03 ordered heater-hoses amount=4400",
+    "2027-02-15 arrived heater-hoses",
+    "2027-02-17 fitted heater-hoses hours=1.5",
+    "2027-02-04 ordered starter-exchange amount=10900",
+    "2027-02-26 arrived starter-exchange",
+    "2027-03-04 fitted starter-exchange hours=1.5",
+    "2027-02-20 ordered misfire-plugs amount=2880",
+    "2027-02-28 arrived misfire-plugs",
+    "2027-03-02 fitted misfire-plugs hours=0.7",
+)
+"""What happened in the household until March."""
+
+
+def household_in_march(folder: Path) -> None:
+    """The household with a kept plan and a logbook."""
+    shutil.copytree(ROOT / "scenarios" / "household", folder)
+    keep(folder)
+    enter(folder, *IN_MARCH)
 
 
 def output(command: str, folder: Path) -> list[str]:
@@ -35,6 +61,8 @@ def output(command: str, folder: Path) -> list[str]:
 @pytest.mark.parametrize(("command", "shown"), BLOCKS, ids=[c for c, _ in BLOCKS])
 def test_the_tour_is_real_output(command: str, shown: str, tmp_path: Path) -> None:
     (tmp_path / "scenarios").symlink_to(ROOT / "scenarios")
+    if " in-march " in command:
+        household_in_march(tmp_path / "in-march")
     told = output(command, tmp_path)
     at = 0
     for part in shown.rstrip("\n").split(f"{LEFT_OUT}\n"):

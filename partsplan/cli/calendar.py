@@ -9,6 +9,7 @@ import click
 
 from partsplan.cli import exits
 from partsplan.cli.command import Command
+from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
 from partsplan.cli.output import (
     json_option,
@@ -19,7 +20,6 @@ from partsplan.cli.output import (
 )
 from partsplan.cli.planning_flags import planning_flags
 from partsplan.cli.progress import Bar
-from partsplan.cli.today import today_option
 
 
 @click.command(
