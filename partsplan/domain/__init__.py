@@ -189,6 +189,12 @@ from partsplan.domain.sensitivity import (
     Setting,
     SteadyRange,
 )
+from partsplan.domain.standing import (
+    BroughtIn,
+    Entered,
+    Now,
+    Standing,
+)
 from partsplan.domain.vehicle import (
     LONG_AGO,
     Milestone,
@@ -238,6 +244,7 @@ __all__ = [
     "AvoidOption",
     "Bought",
     "BreakEven",
+    "BroughtIn",
     "BudgetCurve",
     "BudgetPoint",
     "Candidate",
@@ -272,6 +279,7 @@ __all__ = [
     "Duty",
     "End",
     "EnjoymentGiven",
+    "Entered",
     "Entry",
     "EntryKind",
     "Fault",
@@ -319,6 +327,7 @@ __all__ = [
     "NoExposure",
     "NoOption",
     "NotRoadLegal",
+    "Now",
     "Objection",
     "Offer",
     "OneOfPair",
@@ -368,6 +377,7 @@ __all__ = [
     "Stage",
     "StageDifference",
     "Stages",
+    "Standing",
     "Stay",
     "SteadyRange",
     "Supplier",

@@ -5,10 +5,13 @@ from partsplan.ledger.duties import duties
 from partsplan.ledger.fold import fold
 from partsplan.ledger.form import form_objections
 from partsplan.ledger.money import deposits_back, money_now
+from partsplan.ledger.quoted import as_quoted
+from partsplan.ledger.subjects import subjects
 from partsplan.ledger.uncured import uncured
 from partsplan.ledger.undoing import holding
 
 __all__ = [
+    "as_quoted",
     "contradictions",
     "deposits_back",
     "duties",
@@ -16,5 +19,6 @@ __all__ = [
     "form_objections",
     "holding",
     "money_now",
+    "subjects",
     "uncured",
 ]

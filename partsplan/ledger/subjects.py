@@ -36,6 +36,15 @@ def unknown_subject(garage: Garage, what: Happening) -> str | None:
     return f'there is no {named} "{what.subject}"'
 
 
+def subjects(garage: Garage, kind: EntryKind) -> tuple[str, ...]:
+    """The ids that entries of a kind may name; none of ``undone``, which names entries.
+
+    In file order.
+    """
+    rooms = () if kind is EntryKind.UNDONE else _NAMES.get(kind, _ANYTHING)
+    return tuple(name for room in rooms for name in _ids(garage, room))
+
+
 def unknown_cause(garage: Garage, what: Happening) -> str | None:
     """That a fault is not suspected to have the cause that was checked, if so."""
     checks = what.kind is EntryKind.CHECKED and what.subject in garage.fault
@@ -52,8 +61,7 @@ def nearest_cause(garage: Garage, what: Happening) -> str:
 
 def nearest_subject(garage: Garage, what: Happening) -> str:
     """``; did you mean "x"?`` for the name that is nearest, or nothing."""
-    rooms = _NAMES.get(what.kind, _ANYTHING)
-    return _did_you_mean(what.subject, [x for one in rooms for x in _ids(garage, one)])
+    return _did_you_mean(what.subject, [*subjects(garage, what.kind)])
 
 
 def _did_you_mean(name: str, known: list[str]) -> str:
