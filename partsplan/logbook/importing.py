@@ -1,7 +1,7 @@
 """Past spending comes from a table with columns of its owner's own."""
 
 import re
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
 from datetime import date, datetime
 from pathlib import Path
 from typing import Any
@@ -30,6 +30,10 @@ Reader = Callable[[str], date | int | str]
 """The value of a cell; raises ValueError with a message for its owner."""
 
 
+def _nothing(_: Happening) -> Iterable[str]:
+    return ()
+
+
 def read_spending(
     path: Path,
     columns: Mapping[str, str],
@@ -37,6 +41,7 @@ def read_spending(
     *,
     day_format: str = "",
     decimal_comma: bool = False,
+    objections: Callable[[Happening], Iterable[str]] = _nothing,
 ) -> tuple[Happening, ...]:
     """The rows of a CSV file as sums that were paid.
 
@@ -51,6 +56,8 @@ def read_spending(
         How days are written, as ``strptime`` has it; YYYY-MM-DD if it is blank.
     decimal_comma
         Whether 12,50 is meant where 12.50 would stand.
+    objections
+        What else is wrong with a row.
 
     Raises
     ------
@@ -80,17 +87,19 @@ def read_spending(
     rows = []
     for record in sheet.records:
         values: dict[str, Any] = {}
+        wrongs = []
         for field, place in places.items():
             try:
                 values[field] = readers[field](record.cells[place])
             except ValueError as error:
-                problems.append(
-                    Problem(sheet.file, record.line, columns[field], str(error))
-                )
-        rows.append(values)
+                wrongs.append((columns[field], str(error)))
+        if not wrongs and values.keys() >= {*NEEDED}:
+            rows.append(Happening(kind=EntryKind.PAID, **values))
+            wrongs = [("", message) for message in objections(rows[-1])]
+        problems += (Problem(sheet.file, record.line, *one) for one in wrongs)
     if problems:
         raise InvalidSpending(problems)
-    return tuple(Happening(kind=EntryKind.PAID, **values) for values in rows)
+    return tuple(rows)
 
 
 def _check_columns(columns: Mapping[str, str]) -> None:
