@@ -42,6 +42,18 @@ class InvalidRequest(PartsplanError):
     """A request that the garage cannot answer, such as a fault it does not have."""
 
 
+class RefusedEntry(PartsplanError):
+    """An entry that contradicts what is known; carries all that speaks against it.
+
+    ``liftable`` tells whether it may be entered anyway.
+    """
+
+    def __init__(self, objections: Iterable[str], *, liftable: bool) -> None:
+        self.objections = tuple(objections)
+        self.liftable = liftable
+        super().__init__("\n".join(self.objections))
+
+
 class SolverFailed(PartsplanError):
     """The solver ended without a plan and without proof that there is none."""
 

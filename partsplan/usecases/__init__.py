@@ -1,19 +1,25 @@
 """What somebody can ask for, one verb a file; nothing here prints."""
 
 from partsplan.usecases.beside import beside
+from partsplan.usecases.bring_in import bring_in
 from partsplan.usecases.check import check
 from partsplan.usecases.compare import compare, fault_ids, option_ids
 from partsplan.usecases.curve import CurveAnswer, curve
 from partsplan.usecases.diagnose import diagnose
+from partsplan.usecases.enter import Told, enter, subjects
+from partsplan.usecases.export import export
 from partsplan.usecases.faults import faults
 from partsplan.usecases.kinds import kinds
 from partsplan.usecases.live import Progress
 from partsplan.usecases.many import asker, executor
+from partsplan.usecases.now import now
 from partsplan.usecases.plan import PlanAnswer, plan
+from partsplan.usecases.restore import restore
 from partsplan.usecases.risk import RiskAnswer, risk
 from partsplan.usecases.start import start
 from partsplan.usecases.steady import SteadyAnswer, steady
 from partsplan.usecases.whatif import WhatIfAnswer, whatif
+from partsplan.usecases.where_it_stands import where_it_stands
 from partsplan.usecases.why import WhyAnswer, why
 from partsplan.usecases.words import words
 
@@ -23,24 +29,32 @@ __all__ = [
     "Progress",
     "RiskAnswer",
     "SteadyAnswer",
+    "Told",
     "WhatIfAnswer",
     "WhyAnswer",
     "asker",
     "beside",
+    "bring_in",
     "check",
     "compare",
     "curve",
     "diagnose",
+    "enter",
     "executor",
+    "export",
     "fault_ids",
     "faults",
     "kinds",
+    "now",
     "option_ids",
     "plan",
+    "restore",
     "risk",
     "start",
     "steady",
+    "subjects",
     "whatif",
+    "where_it_stands",
     "why",
     "words",
 ]

@@ -1,18 +1,21 @@
-"""Reads a garage and checks all of it."""
+"""Reads a garage and its logbook, and checks all of it."""
 
 from pathlib import Path
 
-from partsplan.domain import Garage
+from partsplan.domain import Standing
 
 
-def check(folder: Path) -> Garage:
+def check(folder: Path) -> Standing:
     """The garage in ``folder``, with what was assumed and what looks doubtful.
+
+    With what its logbook says, whose flags tell what does not fit.
 
     Raises
     ------
     InvalidGarage
         With every problem at once.
+    DamagedLogbook, LogbookUnavailable
     """
-    from partsplan.intake import read_garage
+    from partsplan.usecases.where_it_stands import where_it_stands
 
-    return read_garage(folder)
+    return where_it_stands(folder)
