@@ -15,7 +15,19 @@ from partsplan.reports.diagnosis_json import diagnosis_json
 from partsplan.reports.diagnosis_tables import diagnosis_tables
 from partsplan.reports.difference_json import beside_json, whatif_json
 from partsplan.reports.difference_tables import beside_tables, whatif_tables
+from partsplan.reports.entered_text import entered_text
+from partsplan.reports.entries_tables import entries_plain, entries_tables
 from partsplan.reports.fault_tables import fault_tables
+from partsplan.reports.logbook_json import (
+    brought_in_json,
+    entered_json,
+    entries_json,
+    now_json,
+    restored_json,
+)
+from partsplan.reports.moved_text import brought_in_text, restored_text
+from partsplan.reports.now_plain import now_plain
+from partsplan.reports.now_tables import now_tables
 from partsplan.reports.plan_json import needs_json, plan_json
 from partsplan.reports.plan_plain import needs_plain, plan_plain
 from partsplan.reports.plan_tables import needs_tables, plan_tables
@@ -30,6 +42,8 @@ from partsplan.reports.words import sentence
 __all__ = [
     "beside_json",
     "beside_tables",
+    "brought_in_json",
+    "brought_in_text",
     "check_json",
     "check_text",
     "compare_tables",
@@ -38,6 +52,11 @@ __all__ = [
     "curve_tables",
     "diagnosis_json",
     "diagnosis_tables",
+    "entered_json",
+    "entered_text",
+    "entries_json",
+    "entries_plain",
+    "entries_tables",
     "fault_tables",
     "faults_json",
     "kinds_json",
@@ -45,9 +64,14 @@ __all__ = [
     "needs_json",
     "needs_plain",
     "needs_tables",
+    "now_json",
+    "now_plain",
+    "now_tables",
     "plan_json",
     "plan_plain",
     "plan_tables",
+    "restored_json",
+    "restored_text",
     "risk_json",
     "risk_tables",
     "sentence",

@@ -3,15 +3,16 @@
 from collections.abc import Sequence
 from typing import Any
 
-from partsplan.domain import Candidate, Comparison, FaultScores, Garage
+from partsplan.domain import Candidate, Comparison, FaultScores, Garage, Standing
 from partsplan.reports.assumptions import assumed_line
-from partsplan.reports.check_text import unquoted
+from partsplan.reports.check_text import all_warnings, unquoted
 from partsplan.reports.fault_tables import reasons
 from partsplan.reports.plain_data import dumped, head, plain, reason_data
 
 
-def check_json(garage: Garage) -> str:
-    """What was found in a garage."""
+def check_json(standing: Standing) -> str:
+    """What was found in a garage and its logbook."""
+    garage = standing.garage
     tables = (
         "vehicles",
         "faults",
@@ -26,10 +27,13 @@ def check_json(garage: Garage) -> str:
         {
             **head(garage),
             "months": garage.months,
-            "found": {table: len(getattr(garage, table)) for table in tables},
+            "found": {
+                **{table: len(getattr(garage, table)) for table in tables},
+                "entries": len(standing.entries),
+            },
             "without_option": list(unquoted(garage)),
             "assumed": [assumed_line(one) for one in garage.assumed],
-            "warnings": list(garage.warnings),
+            "warnings": list(all_warnings(standing)),
         }
     )
 

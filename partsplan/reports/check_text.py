@@ -1,17 +1,17 @@
 """What was found in a garage, what was assumed, and what looks doubtful."""
 
-from partsplan.domain import FaultStatus, Garage
+from partsplan.domain import FaultStatus, Garage, Standing
 from partsplan.reports.assumptions import filled, warnings
 from partsplan.reports.figures import count, listed, number, price
 from partsplan.reports.names import fault_name
 from partsplan.reports.page import Page
 
 
-def check_text(garage: Garage, *, width: int = 100, colour: bool = False) -> str:
+def check_text(standing: Standing, *, width: int = 100, colour: bool = False) -> str:
     """The findings as text."""
-    page = Page(width, colour)
+    garage, page = standing.garage, Page(width, colour)
     page.title(f"{garage.name}: everything can be read")
-    page.paragraph(f"Found {listed(_counts(garage))}.")
+    page.paragraph(f"Found {listed(_counts(standing))}.")
     page.paragraph(
         f"{count(garage.months, 'month')} from {garage.start}; on average "
         f"{price(garage.currency, garage.mean_budget)} and "
@@ -24,8 +24,15 @@ def check_text(garage: Garage, *, width: int = 100, colour: bool = False) -> str
     if garage.assumed:
         page.heading("Assumed for blank cells")
         page.bullets(filled(garage.assumed))
-    warnings(page, garage.warnings)
+    warnings(page, all_warnings(standing))
     return str(page)
+
+
+def all_warnings(standing: Standing) -> tuple[str, ...]:
+    """What looks doubtful in the tables and in the logbook."""
+    flags = standing.ledger.flags
+    logged = (f"logbook: entry {flag.entry}: {flag.message}" for flag in flags)
+    return (*standing.garage.warnings, *logged)
 
 
 def unquoted(garage: Garage) -> tuple[str, ...]:
@@ -37,7 +44,8 @@ def unquoted(garage: Garage) -> tuple[str, ...]:
     )
 
 
-def _counts(garage: Garage) -> list[str]:
+def _counts(standing: Standing) -> list[str]:
+    garage = standing.garage
     open_ = sum(fault.status is FaultStatus.OPEN for fault in garage.faults)
     tables = (
         (len(garage.vehicles), "vehicle", ""),
@@ -48,6 +56,7 @@ def _counts(garage: Garage) -> list[str]:
         (len(garage.tools), "tool", ""),
         (len(garage.causes), "suspected cause", ""),
         (len(garage.milestones), "milestone", ""),
+        (len(standing.entries), "logbook entry", "logbook entries"),
     )
     found = [count(*row) for row in tables if row[0]]
     return [f"{one} ({open_} open)" if " fault" in one else one for one in found]

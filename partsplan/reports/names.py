@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from partsplan.domain import Fault, Garage, Job
+from partsplan.domain import Fault, Garage, Job, Route
 from partsplan.pricing import flagged
 from partsplan.reports.figures import percent
 
@@ -19,6 +19,18 @@ def job_name(garage: Garage, job: Job) -> str:
     """A job by its option; marked where it is for a licensed person."""
     mark = LICENSED if flagged(garage, garage.option[job.option]) else ""
     return f"{job.option}{mark}"
+
+
+def option_is_flagged(garage: Garage, option: str) -> bool:
+    """Whether its job is for a licensed person; no if the garage has it no more."""
+    found = garage.option.get(option)
+    return found is not None and flagged(garage, found)
+
+
+def of_workshop(garage: Garage, option: str) -> bool:
+    """Whether somebody is paid for it; no if the garage has it no more."""
+    found = garage.option.get(option)
+    return found is not None and found.route is Route.WORKSHOP
 
 
 def job_target(garage: Garage, job: Job) -> str:

@@ -3,6 +3,7 @@
 import json
 from collections.abc import Mapping
 from dataclasses import fields, is_dataclass
+from datetime import date
 from enum import Enum
 from fractions import Fraction
 from typing import Any
@@ -18,9 +19,11 @@ def dumped(data: dict[str, Any]) -> str:
 
 
 def plain(value: object) -> Any:
-    """A value as JSON holds it: fractions as floats, months and words as text."""
+    """A value as JSON holds it: fractions as floats, months, days and words as text."""
     if isinstance(value, Month):
         return str(value)
+    if isinstance(value, date):
+        return value.isoformat()
     if isinstance(value, Enum):
         return value.value
     if isinstance(value, Fraction):

@@ -3,11 +3,12 @@
 The first field says what the record is. Money is decimal text.
 """
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterator, Sequence
 
 from partsplan.domain import Garage, Needs, Plan, Shortfall, Skip, Stage
 from partsplan.reports.assumptions import assumed_line
 from partsplan.reports.figures import number
+from partsplan.reports.records import record_lines
 from partsplan.reports.words import sentence
 
 
@@ -15,13 +16,13 @@ def plan_plain(
     garage: Garage, plan: Plan, skips: Sequence[Skip], shortfalls: Sequence[Shortfall]
 ) -> str:
     """The whole plan, in the order of its parts."""
-    return _lines(_records(garage, plan, skips, shortfalls))
+    return record_lines(_records(garage, plan, skips, shortfalls))
 
 
 def needs_plain(garage: Garage, needs: Needs) -> str:
     """What it would take to make a plan possible."""
     money = garage.currency.format(needs.money)
-    return _lines(
+    return record_lines(
         [
             ("plan", garage.name, garage.currency.code, "infeasible"),
             ("needs", str(needs.month), money),
@@ -85,12 +86,3 @@ def _records(
         yield "assumed", assumed_line(filled)
     for warning in garage.warnings:
         yield "warning", warning
-
-
-def _lines(records: Iterable[Sequence[str]]) -> str:
-    return "\n".join("\t".join(_field(one) for one in record) for record in records)
-
-
-def _field(text: str) -> str:
-    """Text without the marks that split fields and records."""
-    return " ".join(text.split())
