@@ -8,9 +8,12 @@ from collections.abc import Callable
 import click
 
 from partsplan.errors import (
-    InvalidGarage,
+    DamagedLogbook,
+    InvalidFile,
     InvalidRequest,
+    LogbookUnavailable,
     PartsplanError,
+    RefusedEntry,
     SolverFailed,
     UnsoundPlan,
 )
@@ -24,7 +27,10 @@ SOLVER_FAILED = 5
 INTERRUPTED = 130
 
 _CODES: tuple[tuple[type[PartsplanError], int], ...] = (
-    (InvalidGarage, BAD_INPUT),
+    (InvalidFile, BAD_INPUT),
+    (RefusedEntry, BAD_INPUT),
+    (DamagedLogbook, BAD_INPUT),
+    (LogbookUnavailable, BAD_INPUT),
     (InvalidRequest, USAGE),
     (SolverFailed, SOLVER_FAILED),
 )
@@ -46,10 +52,13 @@ def guarded(command: Callable[[], int | None]) -> int:
     except UnsoundPlan as error:
         return _bug(error)
     except PartsplanError as error:
-        listed = isinstance(error, InvalidGarage)
+        listed = isinstance(error, InvalidFile | RefusedEntry)
         _say(str(error) if listed else f"Error: {error}")
-        if isinstance(error, InvalidGarage) and len(error.problems) > 1:
+        if isinstance(error, InvalidFile) and len(error.problems) > 1:
             _say(f"{len(error.problems)} problems; nothing was written.")
+        if isinstance(error, RefusedEntry):
+            way = "; --anyway writes it down all the same, flagged"
+            _say(f"Nothing was written{way if error.liftable else ''}.")
         return next((code for kind, code in _CODES if isinstance(error, kind)), BUG)
     except OSError as error:
         _say(f"Error: {error.strerror or error}: {error.filename or ''}".rstrip(": "))

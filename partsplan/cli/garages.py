@@ -42,6 +42,20 @@ class GaragePath(click.Path):
         return Path(folder)
 
 
+class GarageFolder(GaragePath):
+    """A folder that is there; it keeps a logbook, which no archive does."""
+
+    def convert(
+        self,
+        value: Any,
+        param: click.Parameter | None,
+        ctx: click.Context | None,
+    ) -> Any:
+        if value == "-":
+            self.fail("expected a folder; an archive has no logbook", param, ctx)
+        return super().convert(value, param, ctx)
+
+
 class FaultId(click.ParamType[str]):
     """The id of a fault; the shell completes those of the garage named before it."""
 
@@ -52,13 +66,13 @@ class FaultId(click.ParamType[str]):
     ) -> list[CompletionItem]:
         folder = ctx.params.get("garage")
         try:
-            known = self.known(Path(folder)) if folder else ()
+            known = self.known(Path(folder), ctx) if folder else ()
         except PartsplanError:
             return []  # a garage with mistakes completes nothing; "check" names them
         return [CompletionItem(one) for one in known if one.startswith(incomplete)]
 
-    def known(self, folder: Path) -> tuple[str, ...]:
-        """The ids that may stand here."""
+    def known(self, folder: Path, ctx: click.Context) -> tuple[str, ...]:
+        """The ids that may stand here, after what was written before."""
         from partsplan import usecases
 
         return usecases.fault_ids(folder)
@@ -69,8 +83,8 @@ class Subject(FaultId):
 
     name = "fault or option"
 
-    def known(self, folder: Path) -> tuple[str, ...]:
-        """The ids that may stand here."""
+    def known(self, folder: Path, ctx: click.Context) -> tuple[str, ...]:
+        """The ids that may stand here, after what was written before."""
         from partsplan import usecases
 
         return (*usecases.fault_ids(folder), *usecases.option_ids(folder))
@@ -102,3 +116,4 @@ def _tables(archive: bytes) -> Iterator[tuple[str, bytes]]:
 
 
 garage_argument = click.argument("garage", type=GaragePath())
+garage_folder_argument = click.argument("garage", type=GarageFolder())

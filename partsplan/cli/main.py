@@ -7,16 +7,22 @@ import sys
 import click
 
 from partsplan.cli.beside import beside
+from partsplan.cli.bring_in import bring_in
 from partsplan.cli.check import check
 from partsplan.cli.command import Group
 from partsplan.cli.compare import compare
 from partsplan.cli.curve import curve
 from partsplan.cli.diagnose import diagnose
+from partsplan.cli.enter import enter
+from partsplan.cli.entries import entries
 from partsplan.cli.exits import guarded
+from partsplan.cli.export import export
 from partsplan.cli.faults import faults
 from partsplan.cli.garbage import collect_seldom
 from partsplan.cli.kinds import kinds
+from partsplan.cli.now import now
 from partsplan.cli.plan import plan
+from partsplan.cli.restore import restore
 from partsplan.cli.risk import risk
 from partsplan.cli.start import start
 from partsplan.cli.steady import steady
@@ -53,6 +59,12 @@ for one in (
     steady,
     risk,
     diagnose,
+    enter,
+    now,
+    entries,
+    bring_in,
+    export,
+    restore,
     kinds,
     words,
 ):

@@ -26,6 +26,20 @@ def json_option(command: _Command) -> _Command:
     return added
 
 
+def plain_option(command: _Command) -> _Command:
+    """Adds ``--plain``."""
+    added: _Command = click.option(
+        "--plain", is_flag=True, help="Print one record a line, split by tabs."
+    )(command)
+    return added
+
+
+def one_shape(*, as_json: bool, plain: bool) -> None:
+    """Raises click.UsageError if both are asked for."""
+    if as_json and plain:
+        raise click.UsageError("--json and --plain exclude each other")
+
+
 def color_option(command: _Command) -> _Command:
     """Adds ``--no-color``."""
     added: _Command = click.option(

@@ -15,7 +15,9 @@ from partsplan.cli.output import (
     json_option,
     layout,
     may_write,
+    one_shape,
     output_options,
+    plain_option,
     write,
 )
 from partsplan.cli.planning_flags import planning_flags
@@ -34,7 +36,7 @@ if TYPE_CHECKING:
 @garage_argument
 @planning_flags
 @json_option
-@click.option("--plain", is_flag=True, help="Print one record a line, split by tabs.")
+@plain_option
 @output_options
 @color_option
 def plan(
@@ -54,8 +56,7 @@ def plan(
 
     GARAGE is a folder of tables, or - for a tar archive of one on standard input.
     """
-    if as_json and plain:
-        raise click.UsageError("--json and --plain exclude each other")
+    one_shape(as_json=as_json, plain=plain)
     may_write(output, force=force)
 
     from partsplan import usecases
