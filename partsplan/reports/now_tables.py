@@ -75,7 +75,7 @@ def _money(page: Page, now: Now) -> None:
         page.paragraph(f"That is {over} too much spent or promised.")
     if ledger.dues:
         page.gap()
-        page.paragraph("Promised:")
+        page.paragraph("Promised, by month:")
         page.bullets(_due(garage, due, month) for due in ledger.dues)
 
 
