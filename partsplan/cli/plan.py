@@ -21,7 +21,7 @@ from partsplan.cli.output import (
     plain_option,
     write,
 )
-from partsplan.cli.planning_flags import planning_flags
+from partsplan.cli.planning_flags import from_option, planning_flags
 from partsplan.cli.progress import Bar
 
 if TYPE_CHECKING:
@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     no_args_is_help=True,
 )
 @garage_argument
+@from_option()
 @planning_flags
 @json_option
 @click.option(
