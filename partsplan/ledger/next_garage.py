@@ -22,7 +22,7 @@ from partsplan.domain import (
 )
 from partsplan.domain.numbers import ONE
 from partsplan.domain.option import Instalment
-from partsplan.ledger.money import deposits_back, money_now
+from partsplan.ledger.money import deposits_back, money_now, owed
 from partsplan.ledger.next_causes import next_causes
 from partsplan.ledger.next_faults import next_faults
 
@@ -136,7 +136,9 @@ def _promised(
     garage: Garage, ledger: Ledger, month: Month, today: date
 ) -> tuple[Flow, ...]:
     """Money for what was bought before, by month from ``month`` on. [minor units]"""
-    out = ((due.month, due.amount) for due in ledger.dues if _standing(ledger, due))
+    out = (
+        (due.month, due.amount) for due in owed(ledger, today) if _standing(ledger, due)
+    )
     back = (
         (one.month, one.amount)
         for one in deposits_back(garage, ledger, month, today)
