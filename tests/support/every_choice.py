@@ -3,7 +3,7 @@
 from collections.abc import Mapping
 from dataclasses import asdict
 
-from partsplan.domain import Garage, Needs, Plan, PlanStatus
+from partsplan.domain import Garage, Needs, Plan, PlanStatus, Stage
 from partsplan.planning import plan
 from partsplan.verification import violations
 from tests.support.reference import Best, judge
@@ -34,6 +34,18 @@ def check_figures(garage: Garage, found: Plan) -> None:
     assert judged.balances == tuple(line.balance for line in found.ledger)
     assert judged.hours == tuple(line.hours for line in found.ledger)
     assert judged.orders == supplier_orders(found)
+
+
+def rank(garage: Garage, found: Best | None) -> tuple[int, ...]:
+    """What makes one best choice better than another; less is better.
+
+    Parts that are bought and fitted count before all stages.
+    """
+    assert found is not None
+    fitted = sum(garage.option[name].bought is not None for name in found.orders)
+    figures = zip(garage.priority, found.figures, strict=True)
+    losses = (-one if stage is Stage.WORTH else one for stage, one in figures)
+    return -fitted, *losses
 
 
 def supplier_orders(plan: Plan) -> Mapping[tuple[str, int], tuple[int, int]]:
