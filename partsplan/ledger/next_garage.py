@@ -1,12 +1,13 @@
 """The garage of a later month: what happened is taken into account, then planned on."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from typing import TypeVar
 
 from partsplan.domain import (
+    Assumed,
     Due,
     DueKind,
     Flow,
@@ -62,6 +63,7 @@ def next_garage(garage: Garage, ledger: Ledger, month: Month, today: date) -> Ga
         causes=next_causes(garage, ledger),
         promised=_promised(garage, ledger, month, today),
         grown=garage.grown + place,
+        assumed=(*garage.assumed, *_claims(garage, ledger)),
     )
 
 
@@ -117,6 +119,21 @@ def _replaced(garage: Garage, option: Option, part: Part) -> Option:
         core_deposit=0,
         valid_until=Month.of(part.warranty_until),
     )
+
+
+def _claims(garage: Garage, ledger: Ledger) -> Iterator[Assumed]:
+    """That duds under warranty are replaced free of charge."""
+    for part in ledger.parts.values():
+        if part.option not in garage.option or part.state is not PartState.DUD:
+            continue
+        if part.to_be_replaced and part.warranty_until is not None:
+            yield Assumed(
+                table="options",
+                row=part.option,
+                column="price",
+                value=garage.currency.format(0),
+                source=f"claimed under warranty by {part.warranty_until}",
+            )
 
 
 def _at_no_price(garage: Garage, option: Option) -> Option:
