@@ -63,7 +63,7 @@ def next_garage(garage: Garage, ledger: Ledger, month: Month, today: date) -> Ga
         causes=next_causes(garage, ledger),
         promised=_promised(garage, ledger, month, today),
         grown=garage.grown + place,
-        assumed=(*garage.assumed, *_claims(garage, ledger)),
+        assumed=(*garage.assumed, *_claims(garage, ledger, month)),
     )
 
 
@@ -87,7 +87,7 @@ def _option(garage: Garage, ledger: Ledger, month: Month, option: Option) -> Opt
     if part is None or part.state is PartState.FITTED:
         return option
     if part.state is PartState.DUD:
-        return _replaced(garage, option, part)
+        return _replaced(garage, option, part, month)
     return _bought(garage, option, part, month)
 
 
@@ -110,29 +110,35 @@ def _bought(garage: Garage, option: Option, part: Part, month: Month) -> Option:
     )
 
 
-def _replaced(garage: Garage, option: Option, part: Part) -> Option:
+def _replaced(garage: Garage, option: Option, part: Part, month: Month) -> Option:
     """A dud's option: free of charge while under warranty, else as quoted."""
-    if not part.to_be_replaced or part.warranty_until is None:
+    ends = _warranty_end(part, month)
+    if ends is None:
         return option
-    return replace(
-        _at_no_price(garage, option),
-        core_deposit=0,
-        valid_until=Month.of(part.warranty_until),
-    )
+    free = _at_no_price(garage, option)
+    return replace(free, core_deposit=0, valid_until=Month.of(ends))
 
 
-def _claims(garage: Garage, ledger: Ledger) -> Iterator[Assumed]:
+def _warranty_end(part: Part, month: Month) -> date | None:
+    """Until when a dud is replaced free of charge; None if it is not, or no more."""
+    ends = part.warranty_until
+    if not part.to_be_replaced or ends is None or Month.of(ends) < month:
+        return None
+    return ends
+
+
+def _claims(garage: Garage, ledger: Ledger, month: Month) -> Iterator[Assumed]:
     """That duds under warranty are replaced free of charge."""
     for part in ledger.parts.values():
         if part.option not in garage.option or part.state is not PartState.DUD:
             continue
-        if part.to_be_replaced and part.warranty_until is not None:
+        if ends := _warranty_end(part, month):
             yield Assumed(
                 table="options",
                 row=part.option,
                 column="price",
                 value=garage.currency.format(0),
-                source=f"claimed under warranty by {part.warranty_until}",
+                source=f"claimed under warranty by {ends}",
             )
 
 
