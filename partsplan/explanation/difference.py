@@ -158,8 +158,11 @@ def _otherwise_worth(
 
 
 def _months(garage: Garage, fault: Fault | None) -> dict[Month, object]:
-    """Worth of each month without an open fault, where that is anything."""
+    """Worth of what is left of an open fault in each month, where that is anything."""
     if fault is None or fault.status is not FaultStatus.OPEN:
         return {}
-    months = enumerate(worth(garage, fault))
-    return {garage.month(month): figure for month, figure in months if figure}
+    left = {
+        month: figure * (1 - garage.relieved(fault, month))
+        for month, figure in enumerate(worth(garage, fault))
+    }
+    return {garage.month(month): figure for month, figure in left.items() if figure}

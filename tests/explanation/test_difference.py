@@ -1,11 +1,13 @@
 """Two plans side by side: what enters, leaves and moves, and what is sure."""
 
 from dataclasses import replace
+from fractions import Fraction
 
 import pytest
 
 from partsplan.domain import (
     FaultStatus,
+    Fitted,
     Garage,
     JobFact,
     Month,
@@ -19,7 +21,7 @@ from partsplan.domain import (
 )
 from partsplan.explanation import compare_plans, same_jobs
 from partsplan.planning import plan
-from tests.support.building import fault, garage, option, vehicle
+from tests.support.building import START, fault, garage, option, vehicle
 from tests.support.small_garages import small_garage
 
 
@@ -194,6 +196,14 @@ def test_net_worth_counted_from_another_start_is_told() -> None:
     assert difference(made, worse).otherwise_worth == ("f1",)
     assert difference(made, garage(hour_value=9)).otherwise_worth == ()
     assert difference(made, garage(look_beyond=3)).otherwise_worth == ("f1",)
+
+
+def test_net_worth_of_what_something_relieves_already_is_told() -> None:
+    half = Fitted(option="o9", relief=Fraction(1, 2), until=START.plus(1))
+    relieved = garage(faults=(fault(fitted=(half,)),))
+    assert difference(garage(), relieved).otherwise_worth == ("f1",)
+    over = garage(faults=(fault(fitted=(replace(half, until=START),)),))
+    assert difference(garage(), over).otherwise_worth == ()
 
 
 def test_a_new_fault_that_no_job_touches_leaves_the_net_worths_comparable() -> None:
