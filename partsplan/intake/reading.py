@@ -1,4 +1,4 @@
-"""A garage folder becomes a Garage, or every problem in it is told at once."""
+"""A folder or a workbook becomes a Garage, or all that is wrong is told at once."""
 
 from collections.abc import Mapping
 from dataclasses import replace
@@ -9,6 +9,7 @@ from typing import Any
 from partsplan.domain import ZERO, Garage, Weights
 from partsplan.errors import InvalidGarage
 from partsplan.intake import checks
+from partsplan.intake.book import open_book
 from partsplan.intake.columns import TABLES
 from partsplan.intake.folder import open_folder
 from partsplan.intake.loading import load
@@ -20,8 +21,11 @@ POINTS_IN_MEAN_BUDGET = 200
 """Point-months the mean monthly budget is worth, where money_per_point is not given."""
 
 
+WORKBOOK = ".xlsx"
+
+
 def read_garage(path: Path) -> Garage:
-    """The garage in a folder of garage.toml and CSV tables.
+    """The garage in a folder of garage.toml and CSV tables, or in an .xlsx workbook.
 
     Blanks are filled; whatever is odd but can be planned with is in its warnings.
 
@@ -30,7 +34,7 @@ def read_garage(path: Path) -> Garage:
     InvalidGarage
         If anything is wrong; it carries every problem of the whole garage.
     """
-    return garage_in(open_folder(path))
+    return garage_in(opened(path))
 
 
 def garage_in(source: Source) -> Garage:
@@ -70,6 +74,18 @@ def garage_in(source: Source) -> Garage:
         return garage
     worth = garage.mean_budget / POINTS_IN_MEAN_BUDGET
     return replace(garage, money_per_point=worth)
+
+
+def opened(path: Path) -> Source:
+    """The folder or the workbook in which a garage is.
+
+    Raises
+    ------
+    InvalidGarage
+        If there is none, or it cannot be read at all.
+    """
+    is_book = path.is_file() or (path.suffix.lower() == WORKBOOK and not path.is_dir())
+    return open_book(path) if is_book else open_folder(path)
 
 
 def _of_settings(settings: Settings) -> Mapping[str, Any]:

@@ -6,6 +6,7 @@ from typing import Any
 
 from partsplan.domain import Currency
 from partsplan.errors import Problem
+from partsplan.intake.cell_texts import Unusable
 from partsplan.intake.schema import Column, Table
 from partsplan.intake.suggest import Suggester
 from partsplan.sheets.characters import check_characters
@@ -106,6 +107,8 @@ def read_rows(
 def _value(column: Column, text: str, currency: Currency) -> Any:
     if not text:
         raise ValueError(f"expected {column.kind.expects}, got a blank cell")
+    if isinstance(text, Unusable):
+        raise ValueError(f"expected {column.kind.expects}, got {text}")
     if is_formula(text):
         raise ValueError(
             f"expected no formula, got {shown(text)}; put ' before it if it is text"

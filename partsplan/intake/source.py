@@ -1,4 +1,4 @@
-"""Where a garage is read from."""
+"""Where a garage is read from: a folder or a workbook; no reader tells them apart."""
 
 from collections.abc import Iterable
 from typing import Protocol
