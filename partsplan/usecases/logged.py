@@ -14,9 +14,9 @@ def logged(folder: Path, garage: Garage) -> Ledger:
     DamagedLogbook, LogbookUnavailable
     """
     from partsplan.ledger import fold
-    from partsplan.logbook import FILE, read
+    from partsplan.logbook import beside, read
 
-    return fold(garage, quotes(garage), read(folder / FILE))
+    return fold(garage, quotes(garage), read(beside(folder)))
 
 
 def quotes(garage: Garage) -> Mapping[str, Quote]:
