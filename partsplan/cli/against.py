@@ -6,9 +6,9 @@ from pathlib import Path
 import click
 
 from partsplan.cli.command import Command
+from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
 from partsplan.cli.output import color_option, json_option, layout, write
-from partsplan.cli.today import today_option
 
 
 @click.command(

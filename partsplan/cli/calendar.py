@@ -9,6 +9,7 @@ import click
 
 from partsplan.cli import exits
 from partsplan.cli.command import Command
+from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
 from partsplan.cli.output import (
     json_option,
@@ -17,9 +18,8 @@ from partsplan.cli.output import (
     write,
     write_bytes,
 )
-from partsplan.cli.planning_flags import planning_flags
+from partsplan.cli.planning_flags import from_option, planning_flags
 from partsplan.cli.progress import Bar
-from partsplan.cli.today import today_option
 
 
 @click.command(
@@ -30,6 +30,7 @@ from partsplan.cli.today import today_option
 )
 @garage_argument
 @today_option
+@from_option()
 @planning_flags
 @json_option
 @output_options

@@ -47,4 +47,5 @@ class About(FaultId):
         """The ids that may stand here, after what was written before."""
         from partsplan import usecases
 
-        return usecases.subjects(folder, ctx.params["kind"])
+        kind = ctx.params["kind"]  # None if it is none
+        return usecases.subjects(folder, kind) if kind else ()

@@ -18,6 +18,7 @@ KEPT = (".toml", ".csv")
 STDIN = "standard input"
 WORKBOOK = "garage.xlsx"
 ZIP = b"PK"
+_UNPACKED = f"{__name__}.unpacked"
 
 
 class GaragePath(click.Path):
@@ -44,7 +45,13 @@ class GaragePath(click.Path):
             message = "expected a tar archive or a workbook on standard input"
             self.fail(message, param, ctx)
         folder = ctx.with_resource(tempfile.TemporaryDirectory(prefix="garage-"))
+        ctx.meta[_UNPACKED] = True
         return _received(sys.stdin.buffer.read(), Path(folder))
+
+
+def from_archive() -> bool:
+    """Whether the garage of this command came as an archive, which keeps nothing."""
+    return bool(click.get_current_context().meta.get(_UNPACKED))
 
 
 class GarageFolder(GaragePath):

@@ -22,6 +22,7 @@ from partsplan.cli.export import export
 from partsplan.cli.faults import faults
 from partsplan.cli.garbage import collect_seldom
 from partsplan.cli.kinds import kinds
+from partsplan.cli.lessons import lessons
 from partsplan.cli.now import now
 from partsplan.cli.plan import plan
 from partsplan.cli.restore import restore
@@ -71,6 +72,7 @@ for one in (
     restore,
     calendar,
     against,
+    lessons,
     kinds,
     words,
 ):

@@ -22,6 +22,8 @@ from partsplan.reports.difference_tables import beside_tables, whatif_tables
 from partsplan.reports.entered_text import entered_text
 from partsplan.reports.entries_tables import entries_plain, entries_tables
 from partsplan.reports.fault_tables import fault_tables
+from partsplan.reports.lesson_json import lesson_json
+from partsplan.reports.lesson_tables import lesson_tables
 from partsplan.reports.logbook_json import (
     brought_in_json,
     entered_json,
@@ -80,6 +82,8 @@ __all__ = [
     "faults_json",
     "kinds_json",
     "kinds_tables",
+    "lesson_json",
+    "lesson_tables",
     "needs_json",
     "needs_plain",
     "needs_tables",

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from partsplan.domain import Entered, Entry, EntryKind, Garage, Month
 from partsplan.reports.changed_by import Changed, changed_by
 from partsplan.reports.consequences import consequences
-from partsplan.reports.entry_words import deed
+from partsplan.reports.entry_words import deed, remark
 from partsplan.reports.figures import listed, number, price
 from partsplan.reports.page import Page
 
@@ -28,7 +28,9 @@ def entered_text(entered: Entered, *, width: int = 100) -> str:
     garage = entered.now.standing.garage
     entry, changed = entered.entry, changed_by(entered)
     page = Page(width)
-    page.paragraph(f"Entry {entry.number} of {entry.what.day}: {deed(entry.what)}.")
+    what, said = entry.what, remark(entry.what)
+    told = deed(what) + (f" ({said})" if said else "")
+    page.paragraph(f"Entry {entry.number} of {what.day}: {told}.")
     page.bullets(_figures(garage, entered))
     page.bullets(_moved(garage, entry, changed))
     page.bullets(consequences(entered))

@@ -16,6 +16,7 @@ from partsplan.usecases.export import export
 from partsplan.usecases.faults import faults
 from partsplan.usecases.keep import keep
 from partsplan.usecases.kinds import kinds
+from partsplan.usecases.lessons import lessons
 from partsplan.usecases.live import Progress
 from partsplan.usecases.many import asker, executor
 from partsplan.usecases.now import now
@@ -58,6 +59,7 @@ __all__ = [
     "faults",
     "keep",
     "kinds",
+    "lessons",
     "now",
     "option_ids",
     "plan",

@@ -5,7 +5,7 @@ from pathlib import Path
 
 from partsplan.domain import Garage, PlanAgainst
 from partsplan.errors import InvalidRequest, NoKeptPlan
-from partsplan.usecases.logged import logged
+from partsplan.usecases.where_it_stands import where_it_stands
 
 
 def against(
@@ -21,11 +21,12 @@ def against(
     InvalidRequest
         If plans were kept, but none of that number.
     """
-    from partsplan.intake import read_garage, read_kept_plan
+    from partsplan.intake import read_kept_plan
     from partsplan.ledger import against as held_against
     from partsplan.logbook import beside, kept_plans
 
-    garage = read_garage(folder)
+    stands = where_it_stands(folder)
+    garage = stands.garage
     plans = {plan.number: plan for plan in kept_plans(beside(folder))}
     if not plans:
         raise NoKeptPlan(
@@ -43,4 +44,4 @@ def against(
         kept=kept.written.date(),
         currency=garage.currency.code,
     )
-    return garage, held_against(garage, logged(folder, garage), paper, today)
+    return garage, held_against(garage, stands.ledger, paper, today)

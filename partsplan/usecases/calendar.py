@@ -6,8 +6,8 @@ from pathlib import Path
 from partsplan.domain import Garage, Ledger, Needs, Plan
 from partsplan.usecases.countdown import Clock
 from partsplan.usecases.live import Progress
-from partsplan.usecases.logged import logged
 from partsplan.usecases.plan import plan
+from partsplan.usecases.where_it_stands import where_it_stands
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -28,6 +28,7 @@ class CalendarAnswer:
 def calendar(
     folder: Path,
     *,
+    from_month: str | None = None,
     months: int | None = None,
     budget: str | None = None,
     seconds: float = 30.0,
@@ -45,6 +46,7 @@ def calendar(
     """
     answer = plan(
         folder,
+        from_month=from_month,
         months=months,
         budget=budget,
         seconds=seconds,
@@ -54,5 +56,5 @@ def calendar(
         clock=clock,
     )
     return CalendarAnswer(
-        garage=answer.garage, plan=answer.plan, ledger=logged(folder, answer.garage)
+        garage=answer.garage, plan=answer.plan, ledger=where_it_stands(folder).ledger
     )

@@ -105,6 +105,7 @@ def test_what_is_fitted_only_has_to_be_sent_back() -> None:
     ]
     sent = (*lines, "2027-01-23 sent-back alternator")
     assert days(ALTERNATOR, *sent, today=today) == []
+    assert days(ALTERNATOR, *lines, today=date(2027, 3, 7)) != []
     assert days(ALTERNATOR, *lines, today=date(2027, 3, 8)) == []
 
 
