@@ -63,19 +63,22 @@ def _settings(document: Document, own: Currency, lists: Mapping[str, str]) -> Ou
     for setting in SETTINGS:
         for key in rates if setting is RATE else [setting.name]:
             value = _typed(texts.get(key, ""), setting.kind)
-            shape = _format(setting.kind, own)
+            shape = TEXT if isinstance(value, str) else _format(setting.kind, own)
             choices = None if key in LISTS else _choices(setting, lists)
             several = "; or several, with ; between them" if key in LISTS else ""
             rows.append(
                 (
                     key,
-                    Filled(value, TEXT if key in LISTS else shape, choices),
+                    Filled(value, shape, choices),
                     meaning(setting),
                     expected(setting) + several,
                     blank(setting),
                 )
             )
-    columns = tuple(OutColumn(title=title, number_format=TEXT) for title in titles)
+    columns = tuple(
+        OutColumn(title=title, number_format=GENERAL if title == VALUE else TEXT)
+        for title in titles
+    )
     return OutSheet(title=SHEET, columns=columns, rows=rows)
 
 

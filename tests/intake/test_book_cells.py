@@ -8,6 +8,7 @@ from typing import Any
 from zipfile import ZipFile
 
 import pytest
+from openpyxl.utils.datetime import CALENDAR_MAC_1904
 
 from partsplan.domain import Garage, Month
 from partsplan.intake import read_garage
@@ -144,6 +145,20 @@ def test_a_date_where_none_belongs_is_told_and_so_is_a_number_for_one(
     assert message.startswith("options!")
     assert f"2: {column}: expected " in message
     assert message.endswith(f", got {got}")
+
+
+@pytest.mark.parametrize("iso_dates", [False, True])
+def test_dates_are_read_however_a_workbook_counts_days(
+    tmp_path: Path, iso_dates: bool
+) -> None:
+    found = book(sheets())
+    found.epoch = CALENDAR_MAC_1904
+    found.iso_dates = iso_dates
+    found["options"]["AF2"] = date(2027, 3, 5)
+    found["options"]["AE2"] = date(2026, 11, 5)
+    option = read_garage(save(tmp_path, found)).options[0]
+    assert option.valid_until == Month(2027, 3)
+    assert option.quoted_on == "2026-11-05"
 
 
 def test_a_serial_number_outside_of_the_calendar_is_told(tmp_path: Path) -> None:

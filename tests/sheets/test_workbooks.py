@@ -11,10 +11,9 @@ from openpyxl import Workbook
 from partsplan.sheets import workbooks
 from partsplan.sheets.workbooks import Grid, read_workbook
 
-HEAD = (
-    '<worksheet xmlns="http://schemas.openxmlformats.org/spreadsheetml/2006/main">'
-    '<dimension ref="{}"/><sheetData>'
-)
+MAIN = "http://schemas.openxmlformats.org/spreadsheetml/2006/main"
+HEAD = f'<worksheet xmlns="{MAIN}"><dimension ref="{{}}"/><sheetData>'
+SHARED = "xl/sharedStrings.xml"
 
 
 def made(folder: Path, rows: str, dimension: str = "A1") -> Path:
@@ -92,18 +91,39 @@ def test_rich_text_is_its_letters(tmp_path: Path) -> None:
     assert only(made(tmp_path, cell)).rows[0].cells == ("two words",)
 
 
+def test_shared_texts_are_read_as_other_programs_write_them(tmp_path: Path) -> None:
+    texts = (
+        "<si><t>plain</t></si>"
+        '<si><t xml:space="preserve"> one_x000D_&#10;two </t></si>'
+        "<si><r><t>_x005F_</t></r><r><rPr><b/></rPr><t>x00E4_</t></r></si>"
+    )
+    cells = "".join(
+        f'<c r="{column}1" t="s"><v>{place}</v></c>'
+        for place, column in enumerate("ABC")
+    )
+    path = made(tmp_path, f'<row r="1">{cells}</row>')
+    kind = "application/vnd.openxmlformats-officedocument.spreadsheetml.sharedStrings"
+    override = f'<Override PartName="/{SHARED}" ContentType="{kind}+xml"/>'
+    _change(path, "[Content_Types].xml", "</Types>", f"{override}</Types>")
+    with ZipFile(path, "a") as archive:
+        archive.writestr(SHARED, f'<sst xmlns="{MAIN}">{texts}</sst>')
+    assert only(path).rows[0].cells == ("plain", "one\ntwo", "_x00E4_")
+
+
 def test_openpyxl_says_nothing_of_its_own(tmp_path: Path) -> None:
     extension = '<extLst><ext uri="{x}"/></extLst>'
     path = made(tmp_path, row(1, "A"))
-    _change(path, "</sheetData>", f"</sheetData>{extension}")
+    sheet = "xl/worksheets/sheet1.xml"
+    _change(path, sheet, "</sheetData>", f"</sheetData>{extension}")
     assert only(path).whole  # its warning would be an error here
 
 
-def _change(path: Path, old: str, new: str) -> None:
+def _change(path: Path, name: str, old: str, new: str) -> None:
     with ZipFile(path) as archive:
         parts = dict(_parts(archive))
-    name = "xl/worksheets/sheet1.xml"
-    parts[name] = re.sub(old, new, parts[name].decode()).encode()
+    changed = re.sub(old, new, parts[name].decode())
+    assert changed != parts[name].decode()
+    parts[name] = changed.encode()
     with ZipFile(path, "w") as archive:
         for one, content in parts.items():
             archive.writestr(one, content)
