@@ -33,6 +33,7 @@ from partsplan.cli.version import version_option
 from partsplan.cli.whatif import whatif
 from partsplan.cli.why import why
 from partsplan.cli.words import words
+from partsplan.cli.workbook import workbook
 
 NAME = "partsplan"
 
@@ -43,9 +44,9 @@ def cli() -> None:
     """Decide which car repairs to buy this month, from where, and why.
 
     Write what is wrong with your vehicles, and what parts cost where, into a folder of
-    tables ("partsplan start" makes one); the plan tells what to order and fit in which
-    month, what to leave alone, and why. A garage may also come as a tar archive on
-    standard input: tar c my-garage | partsplan plan -
+    tables ("partsplan start" makes one) or a workbook ("partsplan workbook"); the plan
+    tells what to order and fit in which month, what to leave alone, and why. A garage
+    may also come as a tar archive on standard input: tar c my-garage | partsplan plan -
     """
 
 
@@ -53,6 +54,7 @@ for one in (
     plan,
     check,
     start,
+    workbook,
     faults,
     compare,
     why,

@@ -37,6 +37,7 @@ from partsplan.reports.now_tables import now_tables
 from partsplan.reports.plan_json import needs_json, plan_json
 from partsplan.reports.plan_plain import needs_plain, plan_plain
 from partsplan.reports.plan_tables import needs_tables, plan_tables
+from partsplan.reports.plan_workbook import plan_workbook
 from partsplan.reports.risk_tables import risk_json, risk_tables
 from partsplan.reports.start_text import started_json, started_text
 from partsplan.reports.steady_json import steady_json
@@ -44,10 +45,20 @@ from partsplan.reports.steady_tables import steady_tables
 from partsplan.reports.why_json import why_json
 from partsplan.reports.why_text import why_text
 from partsplan.reports.words import sentence
+from partsplan.reports.workbook_text import (
+    as_folder_json,
+    as_folder_text,
+    as_workbook_json,
+    as_workbook_text,
+)
 
 __all__ = [
     "against_json",
     "against_tables",
+    "as_folder_json",
+    "as_folder_text",
+    "as_workbook_json",
+    "as_workbook_text",
     "beside_json",
     "beside_tables",
     "brought_in_json",
@@ -83,6 +94,7 @@ __all__ = [
     "plan_json",
     "plan_plain",
     "plan_tables",
+    "plan_workbook",
     "restored_json",
     "restored_text",
     "risk_json",

@@ -18,8 +18,8 @@ def kinds_tables(
         page.paragraph("No kind of fault has all these words.")
         return str(page)
     page.paragraph(
-        "A kind in faults.csv fills the blank cells of its fault with rough figures; "
-        "--json shows them all. Risk: severity 1-4 and likelihood A-F."
+        "A kind in the table of faults fills the blank cells of its fault with rough "
+        "figures; --json shows them all. Risk: severity 1-4 and likelihood A-F."
     )
     columns = [
         Column("Kind"),

@@ -31,7 +31,7 @@ def do_not_drive(
         if plan.stages.unsafe_vehicle_months and _deadlines_first(garage):
             page.paragraph(
                 "Deadlines and milestones come before safety in this garage; "
-                "priority in garage.toml can put safety first."
+                "its setting priority can put safety first."
             )
 
 

@@ -1,4 +1,7 @@
-"""What somebody can ask for, one verb a file; nothing here prints."""
+"""What somebody can ask for, one verb a file; nothing here prints.
+
+A ``folder`` may be a workbook, too, where nothing else is said.
+"""
 
 from partsplan.usecases.against import against
 from partsplan.usecases.beside import beside
@@ -26,6 +29,7 @@ from partsplan.usecases.whatif import WhatIfAnswer, whatif
 from partsplan.usecases.where_it_stands import where_it_stands
 from partsplan.usecases.why import WhyAnswer, why
 from partsplan.usecases.words import words
+from partsplan.usecases.workbook import as_folder, as_workbook, starter_workbook
 
 __all__ = [
     "CalendarAnswer",
@@ -38,6 +42,8 @@ __all__ = [
     "WhatIfAnswer",
     "WhyAnswer",
     "against",
+    "as_folder",
+    "as_workbook",
     "asker",
     "beside",
     "bring_in",
@@ -60,6 +66,7 @@ __all__ = [
     "restore",
     "risk",
     "start",
+    "starter_workbook",
     "steady",
     "subjects",
     "whatif",
