@@ -78,7 +78,7 @@ class JobDone:
     fitted
         Day on which the last part was fitted.
     billed
-        Prices of all orders, without deposit and shipping.
+        Prices of all orders since then, without deposit and shipping.
     deposit
         Paid with the last order, with what was still out of those before it.
     hours

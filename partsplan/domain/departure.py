@@ -77,6 +77,14 @@ class CostsMore(DepartureReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class LeavesParts(DepartureReason):
+    """Keeping it would leave these on the shelf, which are bought."""
+
+    code = "leaves_parts"
+    parts: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class NotWorkedOut(DepartureReason):
     """There was no time to find out."""
 

@@ -9,6 +9,7 @@ from partsplan.domain import (
     FaultStatus,
     Garage,
     Intentions,
+    LeavesParts,
     NothingLeft,
     NotThatMonth,
     NotWorkedOut,
@@ -16,6 +17,7 @@ from partsplan.domain import (
     Plan,
     RuledOut,
 )
+from partsplan.explanation.ties import parts_fitted
 from partsplan.planning import Force, Limits, Planner
 from partsplan.pricing import bars
 
@@ -93,8 +95,21 @@ def _cost(
     held = planner.answer(limits, force=force, start=plan.choices)
     if not isinstance(held, Plan):
         return NotThatMonth()
+    if parts := _left_over(planner.garage, plan, held):
+        return LeavesParts(parts=parts)
     for stage in planner.garage.priority:
         by = abs(held.stages.of(stage) - plan.stages.of(stage))
         if by:
             return CostsMore(stage=stage, by=by)
     return CostsMore(stage=planner.garage.priority[-1], by=0)
+
+
+def _left_over(garage: Garage, plan: Plan, held: Plan) -> tuple[str, ...]:
+    """Parts that only the plan fits, if the other one fits fewer."""
+    fitted, kept = (parts_fitted(garage, one.choices) for one in (plan, held))
+    if kept >= fitted:
+        return ()
+    there = {job.option for job in held.jobs}
+    return tuple(
+        job.option for job in plan.jobs if job.bought and job.option not in there
+    )

@@ -24,7 +24,7 @@ from partsplan.explanation.settings import (
     with_setting,
 )
 from partsplan.explanation.steps import middle, round_step
-from partsplan.explanation.ties import as_good, fits_as_many
+from partsplan.explanation.ties import as_good, parts_fitted
 from partsplan.planning import Limits, must_be
 from partsplan.verification import Facts, broken_rules
 from partsplan.verification.figures import stages
@@ -159,8 +159,8 @@ def _same_orders(
     if broken_rules(garage, choices):
         return False
     figures = stages(Facts(garage, choices))
-    kept = fits_as_many(garage, choices, found.choices)
-    return kept and as_good(figures, found, gap)
+    before, now = (parts_fitted(garage, one) for one in (choices, found.choices))
+    return before >= now and as_good(figures, found, gap)
 
 
 def _in_order(garage: Garage, options: frozenset[str]) -> tuple[str, ...]:

@@ -39,7 +39,7 @@ def shortfalls(
             key = demand.stage, demand.subject, meetable(cures, demand)
             missed[key].append(demand)
     share = seconds / max(1, len(missed))
-    remedies = Remedies(garage, every, plan.stages)
+    remedies = Remedies(garage, every, plan)
 
     def remedy(asked: tuple[Demand, ...]) -> Remedy:
         return remedies.least(asked, seconds=share) if left() > 0 else NOT_WORKED_OUT

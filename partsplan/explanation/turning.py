@@ -23,7 +23,7 @@ from partsplan.domain import (
     Threshold,
     Turn,
 )
-from partsplan.explanation.ties import fits_as_many
+from partsplan.explanation.ties import parts_fitted
 from partsplan.planning import Force, Limits, Planner
 
 Left = Callable[[], float]
@@ -68,16 +68,17 @@ class Search:
 
     def wins(self, forced: Plan) -> bool:
         """Whether a plan with the job is better than any without it."""
-        if not self._fits_as_many(forced):
-            return False
-        return self._key(forced.stages) < self._key(self._best_without)
+        return self._key(forced, forced.stages) < self._key(
+            self.plan, self._best_without
+        )
 
     def lacks(self, forced: Plan) -> int | None:
         """Net worth that a plan with the job lacks; None if more is lacking."""
-        if not self._fits_as_many(forced):
-            return None
-        counts = self._key(replace(forced.stages, net_worth=0))
-        if counts > self._key(replace(self._best_without, net_worth=0)):
+        counts, least = (
+            self._key(one, replace(one.stages, net_worth=0))
+            for one in (forced, self.plan)
+        )
+        if counts > least:
             return None
         return max(0, self._best_without.net_worth + 1 - forced.stages.net_worth)
 
@@ -99,19 +100,17 @@ class Search:
         """
         return self._proven(garage, Force(), self.plan)
 
-    def _fits_as_many(self, forced: Plan) -> bool:
-        return fits_as_many(self.garage, forced.choices, self.plan.choices)
-
     @property
     def _best_without(self) -> Stages:
         return replace(self.plan.stages, net_worth=self.plan.bound)
 
-    def _key(self, stages: Stages) -> tuple[int, ...]:
-        """Less is better, in the garage's order."""
-        return tuple(
+    def _key(self, plan: Plan, stages: Stages) -> tuple[int, ...]:
+        """Less is better: parts of a plan that are left over, then in the order."""
+        losses = (
             -stages.of(stage) if stage is Stage.WORTH else stages.of(stage)
             for stage in self.garage.priority
         )
+        return -parts_fitted(self.garage, plan.choices), *losses
 
     def _proven(self, garage: Garage, force: Force, start: Plan) -> Plan | None:
         left = min(self.left(), self.limits.seconds)

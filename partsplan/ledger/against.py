@@ -29,12 +29,18 @@ def against(
     """Each job and each month of a plan beside what became of it.
 
     Orders count from the plan's first month on, or from the day on which it was kept if
-    that was earlier; jobs that were not planned up to its last month.
+    that was earlier; jobs that were not planned up to its last month. A part that was
+    bought before the plan counts, but not what it cost.
     """
     since = min(date(*plan.start, 1), plan.kept)
+    begun = {
+        job.option: min(since, date(*job.ordered, 1))
+        for job in plan.jobs
+        if job.ordered < plan.start
+    }
     done = {
-        option: _done(garage, parts)
-        for option, parts in _by_option(ledger, since).items()
+        option: _done(garage, parts, since)
+        for option, parts in _by_option(ledger, since, begun).items()
     }
     planned = {job.option for job in plan.jobs}
     unplanned = tuple(
@@ -51,16 +57,21 @@ def against(
     )
 
 
-def _by_option(ledger: Ledger, since: date) -> Mapping[str, Sequence[Part]]:
-    """All parts ordered from that day on, the last of each option at the end."""
+def _by_option(
+    ledger: Ledger, since: date, begun: Mapping[str, date]
+) -> Mapping[str, Sequence[Part]]:
+    """All parts ordered from that day on, the last of each option at the end.
+
+    Those of options that were ``begun`` from an earlier day on.
+    """
     parts = defaultdict[str, list[Part]](list)
     for part in (*ledger.earlier, *ledger.parts.values()):
-        if part.ordered >= since:
+        if part.ordered >= begun.get(part.option, since):
             parts[part.option].append(part)
     return parts
 
 
-def _done(garage: Garage, parts: Sequence[Part]) -> JobDone:
+def _done(garage: Garage, parts: Sequence[Part], since: date) -> JobDone:
     last = parts[-1]
     option = garage.option.get(last.option)
     return JobDone(
@@ -69,7 +80,7 @@ def _done(garage: Garage, parts: Sequence[Part]) -> JobDone:
         state=last.state,
         ordered=parts[0].ordered,
         fitted=last.fitted,
-        billed=sum(part.price for part in parts),
+        billed=sum(part.price for part in parts if part.ordered >= since),
         deposit=last.deposit.amount if last.deposit else 0,
         hours=sum((part.hours for part in parts), ZERO),
         orders=len(parts),

@@ -7,13 +7,14 @@ from fractions import Fraction
 from functools import cached_property
 from math import ceil
 
-from partsplan.domain import Garage, Needs, Offer, PlanStatus, Stage, Stages
+from partsplan.domain import Garage, Needs, Offer, Plan, PlanStatus, Stage
 from partsplan.domain.numbers import CURED
 from partsplan.errors import SolverFailed
 from partsplan.planning import reach
 from partsplan.planning.demands import Demand, demands
 from partsplan.planning.model import Model, build
 from partsplan.planning.solver import Solver, SolverRun, Tuning
+from partsplan.planning.waiting import at_least
 
 HOURS_GRAIN = 100
 """Extra hours are told in hundredths."""
@@ -72,21 +73,19 @@ def least_money(
 class Remedies:
     """What the demands that a plan does not meet would take; models are made once.
 
-    ``offers`` are all offers, those that are out of reach too; ``figures`` are those
-    of the plan.
+    ``offers`` are all offers, those that are out of reach too.
     """
 
-    def __init__(
-        self, garage: Garage, offers: tuple[Offer, ...], figures: Stages
-    ) -> None:
+    def __init__(self, garage: Garage, offers: tuple[Offer, ...], plan: Plan) -> None:
         self._garage = garage
         self._offers = offers
-        self._figures = figures
+        self._plan = plan
 
     def least(self, asked: tuple[Demand, ...], *, seconds: float) -> Remedy:
         """The least help with which a plan meets these demands and loses no other.
 
-        Net worth may be lost, unless it comes before the demands in the garage's order.
+        It fits no fewer of the parts that are bought. Net worth may be lost, unless it
+        comes before the demands in the garage's order.
         Of more than ``MOST_OFFERS`` offers nothing is worked out.
         """
         if len(self._offers) > MOST_OFFERS:
@@ -96,7 +95,7 @@ class Remedies:
             model = self._with_hours if hours_too else self._with_money
             if not all(demand in model.unmet for demand in asked):
                 continue
-            found = _help(model, asked, self._figures, seconds)
+            found = _help(model, asked, self._plan, seconds)
             if found.money is not None:
                 return replace(found, exact=found.exact and not unsure)
             unsure |= not found.exact
@@ -145,9 +144,12 @@ def meetable(cures: Mapping[str, Sequence[Offer]], demand: Demand) -> bool:
 
 
 def _help(
-    model: Model, asked: tuple[Demand, ...], figures: Stages, seconds: float
+    model: Model, asked: tuple[Demand, ...], plan: Plan, seconds: float
 ) -> Remedy:
-    solver = Solver(model.program)
+    solver, figures = Solver(model.program), plan.stages
+    if parts := sum(job.bought for job in plan.jobs):
+        terms, low, high = at_least(model, parts)
+        solver.hold(terms, low=low, high=high)
     solver.hold([(model.unmet[demand], 1.0) for demand in asked], high=0.0)
     for stage in Stage:
         counted = [(column, 1.0) for column in model.unmet_of(stage)]

@@ -8,6 +8,7 @@ from partsplan.domain import (
     Departure,
     Faithfulness,
     Garage,
+    LeavesParts,
     NothingLeft,
     NotThatMonth,
     NotWorkedOut,
@@ -73,6 +74,8 @@ def _reason_data(one: Departure) -> dict[str, Any]:
     match one.reason:
         case RuledOut(reason=reason):
             return {"code": one.reason.code, "reason": reason_data(reason)}
+        case LeavesParts(parts=parts):
+            return {"code": one.reason.code, "parts": list(parts)}
         case CostsMore(stage=stage, by=by):
             return {"code": one.reason.code, "stage": plain(stage), "by": by}
         case _:
@@ -103,5 +106,8 @@ def _why(garage: Garage, one: Departure) -> Iterator[str]:
         case CostsMore(stage=stage, by=by):
             one_more, more = COUNTED[stage]
             yield f"To keep it would mean {count(by, one_more, more)}."
+        case LeavesParts(parts=parts):
+            verb = "is" if len(parts) == 1 else "are"
+            yield f"To keep it would leave out {listed(parts)}, which {verb} bought."
         case NotWorkedOut():
             yield "What keeping it would cost was not worked out in the time."

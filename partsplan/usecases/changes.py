@@ -81,6 +81,8 @@ def _hours(garage: Garage, text: str) -> ChangeHours:
 def _price(garage: Garage, text: str) -> ChangePrice:
     name, amount = _two(text, "OPTION=AMOUNT")
     option = garage.option[_known("option", name, garage.option)]
+    if option.bought:
+        raise ValueError(f"{name} is bought already")
     own = Currency(option.currency, currencies()[option.currency])
     return ChangePrice(option=name, price=_not_below_0(own.parse(amount), amount))
 

@@ -10,7 +10,7 @@ import pytest
 
 from partsplan import planning, usecases
 from partsplan.cli.whatif import CHANGES
-from partsplan.domain import Plan
+from partsplan.domain import Plan, Purchase
 from partsplan.errors import InvalidRequest
 from partsplan.intake import read_garage
 from partsplan.usecases.changes import READERS, read_changes
@@ -155,6 +155,14 @@ def test_a_fault_that_is_not_open_cannot_be_taken(
 def test_the_same_change_twice_is_one(garage: Path) -> None:
     made = read_garage(garage)
     assert len(read_changes(made, [("budget", "5"), ("budget", "5.00")])) == 1
+
+
+def test_what_is_bought_already_has_no_other_price(garage: Path) -> None:
+    made = read_garage(garage)
+    there = replace(made.option["hose-new"], bought=Purchase(month=made.start))
+    later = replace(made, options=(there,))
+    with pytest.raises(InvalidRequest, match="price: hose-new is bought already"):
+        read_changes(later, [("price", "hose-new=5")])
 
 
 def test_an_unknown_kind_of_change_is_told(garage: Path) -> None:

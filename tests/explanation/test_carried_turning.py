@@ -75,7 +75,7 @@ def check(made: Garage, subject: str, threshold: Threshold) -> None:
     assert forced is None or forced >= without
 
 
-@pytest.mark.parametrize("seed", [*range(16), 21, 133])
+@pytest.mark.parametrize("seed", [*range(16), 21, 133, 508])
 def test_with_every_choice_tried_the_choice_turns_where_told(seed: int) -> None:
     made = carried_garage(seed)
     for answer in answers(made):

@@ -1,5 +1,6 @@
 """Help that meets a demand gives up no other, nor a stage that comes first."""
 
+from collections.abc import Callable
 from dataclasses import replace
 from fractions import Fraction
 
@@ -8,7 +9,8 @@ import pytest
 from partsplan.domain import Garage, Month, Plan, Shortfall, Stage
 from partsplan.explanation import shortfalls
 from partsplan.planning import plan
-from tests.support.building import fault, garage, longer, option, richer
+from tests.support.building import bought, fault, garage, longer, option, richer
+from tests.support.carried_garages import carried_garage
 from tests.support.small_garages import small_garage
 
 JANUARY = Month(2027, 1)
@@ -52,11 +54,29 @@ def test_worth_is_not_given_up_where_it_comes_first(
     assert short.money == money
 
 
-@pytest.mark.parametrize("first", range(0, 100, 25))
-def test_what_would_do_betters_the_stage_and_worsens_none_before_it(first: int) -> None:
+def test_a_part_that_waits_is_not_left_on_the_shelf_for_it() -> None:
+    # three hours: two for the part that waits, two for the deadline
+    made = garage(
+        hours=(Fraction(3), Fraction(0)),
+        faults=(fault(), fault("f2", fix_by=JANUARY)),
+        options=(
+            bought("o1", "f1", hours=Fraction(2)),
+            option("o2", "f2", hours=Fraction(2)),
+        ),
+    )
+    (short,) = told(made)
+    assert (short.money, short.hours) == (0, Fraction(1))
+    assert told(longer(made, Fraction(1))) == ()
+
+
+@pytest.mark.parametrize("kind", [small_garage, carried_garage])
+@pytest.mark.parametrize("first", range(0, 100, 50))
+def test_what_would_do_betters_the_stage_and_worsens_none_before_it(
+    first: int, kind: Callable[[int], Garage]
+) -> None:
     tried = 0
-    for seed in range(first, first + 25):
-        poor = replace(small_garage(seed), carry_over=True)
+    for seed in range(first, first + 50):
+        poor = replace(kind(seed), carry_over=True)
         before = plan(poor, gap=0.0)
         if not isinstance(before, Plan):
             continue

@@ -1,5 +1,6 @@
 """A plan against life, by hand."""
 
+from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 
@@ -121,6 +122,43 @@ def test_a_dud_is_not_done() -> None:
     assert job.done is not None
     assert (job.done.state, job.late) == (PartState.DUD, 1)
     assert job.more_hours is None
+
+
+BOUGHT = replace(
+    PLAN,
+    kept=date(2027, 2, 2),
+    jobs=(replace(ALTERNATOR, landed=0),),
+    months=PLAN.months[1:],
+)
+"""The plan of the next month: the alternator was ordered before, and is paid for."""
+
+
+def test_a_part_that_was_bought_before_the_plan_is_begun() -> None:
+    lines = ("2027-01-15 ordered alternator", "2027-02-03 arrived alternator")
+    ledger = folded(*lines)
+    (job,) = against(GARAGE, ledger, BOUGHT, date(2027, 2, 20)).jobs
+    assert job.done is not None
+    assert (job.done.state, job.done.ordered) == (PartState.IN_HAND, date(2027, 1, 15))
+    assert (job.late, job.more_money, job.more_hours) == (0, 0, None)
+    fitted = folded(*lines, "2027-03-05 fitted alternator hours=4")
+    found = against(GARAGE, fitted, BOUGHT, LATER)
+    (job,) = found.jobs
+    assert (job.late, job.more_money) == (1, 0)
+    assert job.more_hours == 1
+    assert found.unplanned == ()
+
+
+def test_what_is_ordered_again_for_it_is_billed() -> None:
+    ledger = folded(
+        "2027-01-15 ordered alternator",
+        "2027-02-03 arrived alternator",
+        "2027-02-04 fitted alternator",
+        "2027-02-05 dud alternator",
+        "2027-02-06 ordered alternator amount=1000",
+    )
+    (job,) = against(GARAGE, ledger, BOUGHT, LATER).jobs
+    assert job.done is not None
+    assert (job.done.orders, job.more_money) == (2, 1000)
 
 
 def test_what_was_not_planned_is_told_with_what_it_took_the_place_of() -> None:

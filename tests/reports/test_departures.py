@@ -8,6 +8,7 @@ from partsplan.domain import (
     DepartureReason,
     Faithfulness,
     Intentions,
+    LeavesParts,
     Month,
     NothingLeft,
     NotThatMonth,
@@ -53,6 +54,8 @@ def told(told_of: Faithfulness | None) -> str:
         (CostsMore(stage=Stage.WORTH, by=0), "A plan as good would keep it"),
         (CostsMore(stage=Stage.DEADLINES, by=1), "mean 1 more missed deadline."),
         (CostsMore(stage=Stage.SAFETY, by=2), "mean 2 more months with a vehicle"),
+        (LeavesParts(parts=("b",)), "To keep it would leave out b, which is bought."),
+        (LeavesParts(parts=("a", "b")), "leave out a and b, which are bought."),
         (NotWorkedOut(), "not worked out in the time"),
     ],
 )
