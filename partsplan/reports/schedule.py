@@ -27,9 +27,19 @@ def month_by_month(page: Page, garage: Garage, plan: Plan) -> None:
         figure("Price"),
         figure("Hours"),
     ]
-    page.table(columns, list(_steps(garage, plan)))
+    page.table(columns, list(_all_steps(garage, plan)))
     if any(flagged(garage, garage.option[job.option]) for job in plan.jobs):
         page.paragraph(LICENSED_NOTE)
+
+
+def steps(garage: Garage, plan: Plan, month: int) -> Iterator[tuple[str, ...]]:
+    """What is ordered, fitted and opened up in a month.
+
+    What to do, the job, what it is for, from where, its price, and own hours.
+    """
+    for job in plan.jobs:
+        yield from _steps_of(garage, job, month)
+    yield from _access(garage, plan, month)
 
 
 def cash_and_hours(page: Page, garage: Garage, plan: Plan) -> None:
@@ -102,12 +112,11 @@ def tools(page: Page, garage: Garage, plan: Plan) -> None:
     page.table([text("Tool"), Column("Month"), figure("Price"), text("For")], rows)
 
 
-def _steps(garage: Garage, plan: Plan) -> Iterator[tuple[str, ...]]:
+def _all_steps(garage: Garage, plan: Plan) -> Iterator[tuple[str, ...]]:
     shown = ""
     for month in range(garage.months):
         calendar = str(garage.month(month))
-        rows = [row for job in plan.jobs for row in _steps_of(garage, job, month)]
-        for row in (*rows, *_access(garage, plan, month)):
+        for row in steps(garage, plan, month):
             yield ("" if calendar == shown else calendar, *row)
             shown = calendar
 
