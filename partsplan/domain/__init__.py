@@ -196,6 +196,7 @@ from partsplan.domain.reasons import (
     WaitsFor,
     WorthLessThanCost,
 )
+from partsplan.domain.report import Report
 from partsplan.domain.risk import (
     KEPT,
     NEW_FAULT_MEDIAN,
@@ -432,6 +433,7 @@ __all__ = [
     "Ratio",
     "Reason",
     "RefuseRoute",
+    "Report",
     "ReturnDay",
     "ReturnMissed",
     "Risk",

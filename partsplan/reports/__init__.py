@@ -22,6 +22,7 @@ from partsplan.reports.difference_tables import beside_tables, whatif_tables
 from partsplan.reports.entered_text import entered_text
 from partsplan.reports.entries_tables import entries_plain, entries_tables
 from partsplan.reports.fault_tables import fault_tables
+from partsplan.reports.html import report_html
 from partsplan.reports.lesson_json import lesson_json
 from partsplan.reports.lesson_tables import lesson_tables
 from partsplan.reports.logbook_json import (
@@ -83,6 +84,7 @@ __all__ = [
     "plan_json",
     "plan_plain",
     "plan_tables",
+    "report_html",
     "restored_json",
     "restored_text",
     "risk_json",
