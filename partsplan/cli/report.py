@@ -12,7 +12,7 @@ from partsplan.cli.command import Command
 from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
 from partsplan.cli.many import PlansBar, many_flags
-from partsplan.cli.output import may_write, output_options, write
+from partsplan.cli.output import json_option, may_write, output_options, write
 from partsplan.cli.planning_flags import planning_flags
 from partsplan.cli.progress import Bar
 
@@ -35,6 +35,7 @@ if TYPE_CHECKING:
 )
 @planning_flags
 @many_flags
+@json_option
 @output_options
 def report(
     garage: Path,
@@ -43,6 +44,7 @@ def report(
     seconds: float,
     jobs: int | None,
     cluster: str,
+    as_json: bool,
     output: str,
     force: bool,
     **planning: Any,
@@ -70,9 +72,13 @@ def report(
         )
     found = answer.found
     if isinstance(found, Needs):
-        click.echo(reports.needs_tables(answer.garage, found), err=True)
+        if as_json:
+            write(reports.needs_json(answer.garage, found), output)
+        else:
+            click.echo(reports.needs_tables(answer.garage, found), err=True)
         return exits.IMPOSSIBLE
-    write(reports.report_html(found), output)
+    show = reports.report_json if as_json else reports.report_html
+    write(show(found), output)
     stopped = found.plan.interrupted or (found.curve and found.curve.interrupted)
     return exits.INTERRUPTED if stopped else exits.DONE
 

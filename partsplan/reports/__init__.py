@@ -38,6 +38,7 @@ from partsplan.reports.now_tables import now_tables
 from partsplan.reports.plan_json import needs_json, plan_json
 from partsplan.reports.plan_plain import needs_plain, plan_plain
 from partsplan.reports.plan_tables import needs_tables, plan_tables
+from partsplan.reports.report_json import report_json
 from partsplan.reports.risk_tables import risk_json, risk_tables
 from partsplan.reports.start_text import started_json, started_text
 from partsplan.reports.steady_json import steady_json
@@ -85,6 +86,7 @@ __all__ = [
     "plan_plain",
     "plan_tables",
     "report_html",
+    "report_json",
     "restored_json",
     "restored_text",
     "risk_json",

@@ -1,5 +1,6 @@
 """``partsplan report``"""
 
+import json
 from pathlib import Path
 
 import pytest
@@ -92,6 +93,20 @@ def test_without_a_plan_there_is_no_page(tmp_path: Path, capsys: Capture) -> Non
     assert (ran.code, ran.out) == (4, "")
     assert "50.00 EUR" in ran.err
     assert not path.exists()
+    ran = run(capsys, "report", debt, "--json", *TODAY)
+    assert (ran.code, json.loads(ran.out)["status"]) == (4, "infeasible")
+
+
+def test_json_is_that_of_the_plan_and_more(garage: Path, capsys: Capture) -> None:
+    plan = json.loads(run(capsys, "plan", garage, "--json").out)
+    words = ("--json", "--curve", "--jobs", "1", *TODAY)
+    told = json.loads(run(capsys, "report", garage, *words).out)
+    assert {key: told[key] for key in plan} == plan
+    assert told["today"] == "2027-01-05"
+    assert [one["code"] for one in told["duties"]] == ["do_not_drive"]
+    assert len(told["points_borne"]) == len(told["points_borne_without"]) == 3
+    assert [one["fault"] for one in told["comparisons"]] == ["hose", "window"]
+    assert told["curve"]["points"][0]["budget"] == 5000
 
 
 @pytest.mark.parametrize("day", ["2027-13-01", "soon"])
