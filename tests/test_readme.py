@@ -1,4 +1,4 @@
-"""The README's tour is real output: every console block is run and compared."""
+"""The README's tours are real output: every console block is run and compared."""
 
 import os
 import re
@@ -44,6 +44,12 @@ def household_in_march(folder: Path) -> None:
     enter(folder, *IN_MARCH)
 
 
+LIVED_IN = "my-cars"
+"""A copy of a scenario in which the blocks that name it follow each other."""
+TOUR = [(command, shown) for command, shown in BLOCKS if LIVED_IN not in command]
+LIVING = [(command, shown) for command, shown in BLOCKS if LIVED_IN in command]
+
+
 def output(command: str, folder: Path) -> list[str]:
     program, *arguments = shlex.split(command)
     assert program == "partsplan"
@@ -58,12 +64,9 @@ def output(command: str, folder: Path) -> list[str]:
     return done.stdout.splitlines()
 
 
-@pytest.mark.parametrize(("command", "shown"), BLOCKS, ids=[c for c, _ in BLOCKS])
-def test_the_tour_is_real_output(command: str, shown: str, tmp_path: Path) -> None:
-    (tmp_path / "scenarios").symlink_to(ROOT / "scenarios")
-    if " in-march " in command:
-        household_in_march(tmp_path / "in-march")
-    told = output(command, tmp_path)
+def check(command: str, shown: str, folder: Path) -> None:
+    """What a block shows is told by its command, in that order."""
+    told = output(command, folder)
     at = 0
     for part in shown.rstrip("\n").split(f"{LEFT_OUT}\n"):
         lines = part.removesuffix(LEFT_OUT).splitlines()
@@ -76,6 +79,21 @@ def test_the_tour_is_real_output(command: str, shown: str, tmp_path: Path) -> No
         at = places[0] + len(lines)
 
 
+@pytest.mark.parametrize(("command", "shown"), TOUR, ids=[c for c, _ in TOUR])
+def test_the_tour_is_real_output(command: str, shown: str, tmp_path: Path) -> None:
+    (tmp_path / "scenarios").symlink_to(ROOT / "scenarios")
+    if " in-march" in command:
+        household_in_march(tmp_path / "in-march")
+    check(command, shown, tmp_path)
+
+
+def test_living_with_it_is_real_output(tmp_path: Path) -> None:
+    shutil.copytree(ROOT / "scenarios" / "household", tmp_path / LIVED_IN)
+    for command, shown in LIVING:
+        check(command, shown, tmp_path)
+
+
 def test_there_is_a_tour() -> None:
     commands = {shlex.split(command)[1] for command, _ in BLOCKS}
     assert {"plan", "faults", "compare", "start"} <= commands
+    assert {"enter", "now", "entries"} <= commands

@@ -7,7 +7,7 @@ import click
 from partsplan.cli.command import Command
 from partsplan.cli.garages import GaragePath, garage_argument
 from partsplan.cli.output import color_option, json_option, layout, write
-from partsplan.cli.planning_flags import solver_flags
+from partsplan.cli.planning_flags import from_option, solver_flags
 from partsplan.cli.progress import Bar
 from partsplan.cli.whatif import code_of
 
@@ -32,6 +32,7 @@ from partsplan.cli.whatif import code_of
     multiple=True,
     help="A change of the second.",
 )
+@from_option()
 @solver_flags
 @json_option
 @color_option

@@ -18,7 +18,7 @@ from partsplan.cli.output import (
     write,
     write_bytes,
 )
-from partsplan.cli.planning_flags import planning_flags
+from partsplan.cli.planning_flags import from_option, planning_flags
 from partsplan.cli.progress import Bar
 
 
@@ -30,6 +30,7 @@ from partsplan.cli.progress import Bar
 )
 @garage_argument
 @today_option
+@from_option()
 @planning_flags
 @json_option
 @output_options

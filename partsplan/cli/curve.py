@@ -18,7 +18,7 @@ from partsplan.cli.output import (
     output_options,
     write,
 )
-from partsplan.cli.planning_flags import planning_flags
+from partsplan.cli.planning_flags import from_option, planning_flags
 
 if TYPE_CHECKING:
     from partsplan.domain import BudgetCurve
@@ -63,6 +63,7 @@ MOST_SUMS = 500
     envvar="PARTSPLAN_PLANS",
     help="Most sums to try in that search.",
 )
+@from_option("--from-month")
 @planning_flags
 @many_flags
 @json_option

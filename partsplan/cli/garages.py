@@ -16,6 +16,7 @@ from partsplan.errors import InvalidGarage, PartsplanError, Problem
 
 KEPT = (".toml", ".csv")
 STDIN = "standard input"
+_UNPACKED = f"{__name__}.unpacked"
 
 
 class GaragePath(click.Path):
@@ -39,7 +40,13 @@ class GaragePath(click.Path):
             self.fail("expected a tar archive on standard input", param, ctx)
         folder = ctx.with_resource(tempfile.TemporaryDirectory(prefix="garage-"))
         unpack(sys.stdin.buffer.read(), Path(folder))
+        ctx.meta[_UNPACKED] = True
         return Path(folder)
+
+
+def from_archive() -> bool:
+    """Whether the garage of this command came as an archive, which keeps nothing."""
+    return bool(click.get_current_context().meta.get(_UNPACKED))
 
 
 class GarageFolder(GaragePath):

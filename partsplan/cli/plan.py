@@ -9,7 +9,7 @@ import click
 
 from partsplan.cli import exits
 from partsplan.cli.command import Command
-from partsplan.cli.garages import garage_argument
+from partsplan.cli.garages import from_archive, garage_argument
 from partsplan.cli.output import (
     STDOUT,
     color_option,
@@ -21,7 +21,7 @@ from partsplan.cli.output import (
     plain_option,
     write,
 )
-from partsplan.cli.planning_flags import planning_flags
+from partsplan.cli.planning_flags import from_option, planning_flags
 from partsplan.cli.progress import Bar
 
 if TYPE_CHECKING:
@@ -35,6 +35,7 @@ if TYPE_CHECKING:
     no_args_is_help=True,
 )
 @garage_argument
+@from_option()
 @planning_flags
 @json_option
 @click.option(
@@ -75,6 +76,8 @@ def plan(
     GARAGE is a folder of tables, or - for a tar archive of one on standard input.
     """
     one_shape(as_json=as_json, plain=plain)
+    if keep and from_archive():
+        raise click.UsageError("--keep: expected a folder; an archive keeps no plan")
     may_write(output, force=force)
 
     from partsplan import usecases

@@ -1,6 +1,7 @@
 """The flags of every command that makes a plan."""
 
 import math
+from collections.abc import Callable
 from typing import Any, TypeVar
 
 import click
@@ -37,13 +38,6 @@ _ASKED = (
         help="Money for every month, instead of the garage's own.",
     ),
 )
-_FROM = click.option(
-    "--from",
-    "from_month",
-    metavar="MONTH",
-    envvar="PARTSPLAN_FROM",
-    help="First month to plan, YYYY-MM; else that of the logbook's latest entry.",
-)
 _SOLVER = (
     click.option(
         "--seconds",
@@ -72,6 +66,17 @@ _SOLVER = (
 )
 
 
+def from_option(name: str = "--from") -> Callable[[_Command], _Command]:
+    """Adds the flag for the first month to plan."""
+    return click.option(
+        name,
+        "from_month",
+        metavar="MONTH",
+        envvar="PARTSPLAN_FROM",
+        help="First month to plan, YYYY-MM; else that of the logbook's latest entry.",
+    )
+
+
 def planning_flags(command: _Command) -> _Command:
     """Adds ``--months`` and ``--budget`` to what ``solver_flags`` adds."""
     command = solver_flags(command)
@@ -81,7 +86,7 @@ def planning_flags(command: _Command) -> _Command:
 
 
 def solver_flags(command: _Command) -> _Command:
-    """Adds ``--from``, ``--seconds``, ``--gap`` and ``--threads``."""
-    for flag in reversed((_FROM, *_SOLVER)):
+    """Adds ``--seconds``, ``--gap`` and ``--threads``."""
+    for flag in reversed(_SOLVER):
         command = flag(command)
     return command

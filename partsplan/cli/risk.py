@@ -9,7 +9,7 @@ from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
 from partsplan.cli.output import color_option, json_option, layout, write
-from partsplan.cli.planning_flags import Number, planning_flags
+from partsplan.cli.planning_flags import Number, from_option, planning_flags
 from partsplan.cli.progress import Bar
 
 if TYPE_CHECKING:
@@ -64,6 +64,7 @@ MOST_NEW_FAULTS = 5
     envvar="PARTSPLAN_LATE",
     help="Chance that a delivery slips by one month.",
 )
+@from_option()
 @planning_flags
 @json_option
 @color_option

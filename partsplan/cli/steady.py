@@ -10,7 +10,7 @@ from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
 from partsplan.cli.many import PlansBar, many_flags
 from partsplan.cli.output import color_option, json_option, layout, write
-from partsplan.cli.planning_flags import planning_flags
+from partsplan.cli.planning_flags import from_option, planning_flags
 
 if TYPE_CHECKING:
     from partsplan.usecases import SteadyAnswer
@@ -26,6 +26,7 @@ MOST_PLANS = 200
     no_args_is_help=True,
 )
 @garage_argument
+@from_option()
 @planning_flags
 @many_flags
 @json_option

@@ -10,7 +10,7 @@ from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
 from partsplan.cli.output import color_option, json_option, layout, write
-from partsplan.cli.planning_flags import solver_flags
+from partsplan.cli.planning_flags import from_option, solver_flags
 from partsplan.cli.progress import Bar
 
 if TYPE_CHECKING:
@@ -51,6 +51,7 @@ def _change_flags(command: _Command) -> _Command:
 )
 @garage_argument
 @_change_flags
+@from_option()
 @solver_flags
 @json_option
 @color_option

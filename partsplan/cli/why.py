@@ -9,7 +9,7 @@ from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.garages import Subject, garage_argument
 from partsplan.cli.output import color_option, json_option, layout, write
-from partsplan.cli.planning_flags import Number, planning_flags
+from partsplan.cli.planning_flags import Number, from_option, planning_flags
 from partsplan.cli.progress import Bar
 
 
@@ -33,6 +33,7 @@ from partsplan.cli.progress import Bar
     show_default=True,
     help="Longest search for the price, points and budget of each.",
 )
+@from_option()
 @planning_flags
 @json_option
 @color_option

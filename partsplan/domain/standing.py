@@ -7,7 +7,7 @@ from datetime import date
 from partsplan.domain.duty import Duty
 from partsplan.domain.entry import Entry
 from partsplan.domain.garage import Garage
-from partsplan.domain.ledger import Ledger, Quote
+from partsplan.domain.ledger import Due, Ledger, Quote
 from partsplan.domain.month_money import MoneyNow
 
 
@@ -39,12 +39,15 @@ class Now:
     ----------
     money
         Of the month; None before the garage's first.
+    dues
+        What is still to be paid.
     """
 
     standing: Standing
     today: date
     duties: tuple[Duty, ...]
     money: MoneyNow | None
+    dues: tuple[Due, ...] = ()
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

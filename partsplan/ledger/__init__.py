@@ -6,7 +6,7 @@ from partsplan.ledger.duties import duties
 from partsplan.ledger.fold import fold
 from partsplan.ledger.form import form_objections
 from partsplan.ledger.lessons import lessons
-from partsplan.ledger.money import deposits_back, money_now
+from partsplan.ledger.money import deposits_back, money_now, owed
 from partsplan.ledger.next_garage import next_garage
 from partsplan.ledger.quoted import as_quoted
 from partsplan.ledger.subjects import subjects
@@ -25,6 +25,7 @@ __all__ = [
     "lessons",
     "money_now",
     "next_garage",
+    "owed",
     "subjects",
     "uncured",
 ]

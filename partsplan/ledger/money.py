@@ -6,6 +6,8 @@ from datetime import date
 from partsplan.domain import (
     DepositBack,
     DepositState,
+    Due,
+    DueKind,
     Garage,
     Ledger,
     MoneyNow,
@@ -44,10 +46,26 @@ def money_now(garage: Garage, ledger: Ledger, month: Month, today: date) -> Mone
         budget=_budget(garage, place),
         spent=moved.spent,
         received=moved.received,
-        promised=sum(due.amount for due in ledger.dues if due.month <= month),
+        promised=sum(due.amount for due in owed(ledger, today) if due.month <= month),
         expected_back=sum(one.amount for one in back if one.month == month),
         reserve=garage.reserve,
     )
+
+
+def owed(ledger: Ledger, today: date) -> tuple[Due, ...]:
+    """What is still to be paid on a day, by month.
+
+    Without the freight of old units whose last day to be sent back is past.
+    """
+    return tuple(due for due in ledger.dues if not _missed(ledger, due, today))
+
+
+def _missed(ledger: Ledger, due: Due, today: date) -> bool:
+    part = ledger.parts.get(due.option)
+    deposit = part.deposit if part else None
+    if due.kind is not DueKind.RETURN or deposit is None or deposit.send_by is None:
+        return False
+    return deposit.state is DepositState.PAID and deposit.send_by < today
 
 
 def deposits_back(

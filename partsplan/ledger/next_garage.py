@@ -1,12 +1,13 @@
 """The garage of a later month: what happened is taken into account, then planned on."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from datetime import date
 from fractions import Fraction
 from typing import TypeVar
 
 from partsplan.domain import (
+    Assumed,
     Due,
     DueKind,
     Flow,
@@ -22,7 +23,7 @@ from partsplan.domain import (
 )
 from partsplan.domain.numbers import ONE
 from partsplan.domain.option import Instalment
-from partsplan.ledger.money import deposits_back, money_now
+from partsplan.ledger.money import deposits_back, money_now, owed
 from partsplan.ledger.next_causes import next_causes
 from partsplan.ledger.next_faults import next_faults
 
@@ -62,6 +63,7 @@ def next_garage(garage: Garage, ledger: Ledger, month: Month, today: date) -> Ga
         causes=next_causes(garage, ledger),
         promised=_promised(garage, ledger, month, today),
         grown=garage.grown + place,
+        assumed=(*garage.assumed, *_claims(garage, ledger)),
     )
 
 
@@ -119,6 +121,21 @@ def _replaced(garage: Garage, option: Option, part: Part) -> Option:
     )
 
 
+def _claims(garage: Garage, ledger: Ledger) -> Iterator[Assumed]:
+    """That duds under warranty are replaced free of charge."""
+    for part in ledger.parts.values():
+        if part.option not in garage.option or part.state is not PartState.DUD:
+            continue
+        if part.to_be_replaced and part.warranty_until is not None:
+            yield Assumed(
+                table="options",
+                row=part.option,
+                column="price",
+                value=garage.currency.format(0),
+                source=f"claimed under warranty by {part.warranty_until}",
+            )
+
+
 def _at_no_price(garage: Garage, option: Option) -> Option:
     return replace(
         option,
@@ -136,7 +153,9 @@ def _promised(
     garage: Garage, ledger: Ledger, month: Month, today: date
 ) -> tuple[Flow, ...]:
     """Money for what was bought before, by month from ``month`` on. [minor units]"""
-    out = ((due.month, due.amount) for due in ledger.dues if _standing(ledger, due))
+    out = (
+        (due.month, due.amount) for due in owed(ledger, today) if _standing(ledger, due)
+    )
     back = (
         (one.month, one.amount)
         for one in deposits_back(garage, ledger, month, today)

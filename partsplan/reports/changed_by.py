@@ -34,15 +34,16 @@ def changed_by(entered: Entered) -> Changed:
     earlier = standing.entries[:-1]
     held = {entry.number for entry in holding(earlier)[0]}
     hold = {entry.number for entry in holding(standing.entries)[0]}
+    silenced, revived, known = held - hold, hold - held, {*before.flags}
     return Changed(
         spent=_spent(after) - _spent(before),
         received=_received(after) - _received(before),
-        silenced=tuple(one for one in earlier if one.number in held - hold),
-        revived=tuple(one for one in earlier if one.number in hold - held),
+        silenced=tuple(one for one in earlier if one.number in silenced),
+        revived=tuple(one for one in earlier if one.number in revived),
         doubts=tuple(
             flag
             for flag in after.flags
-            if flag not in before.flags and flag.entry != entered.entry.number
+            if flag not in known and flag.entry != entered.entry.number
         ),
     )
 

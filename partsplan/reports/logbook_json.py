@@ -32,7 +32,7 @@ def now_json(now: Now) -> str:
             "today": plain(now.today),
             "duties": [duty_data(duty) for duty in now.duties],
             "money": _money(now.money),
-            "dues": plain(ledger.dues),
+            "dues": plain(now.dues),
             "parts": plain(tuple(ledger.parts.values())),
             "checked": plain(ledger.checked),
             "tools": sorted(ledger.tools),

@@ -35,7 +35,7 @@ def _records(now: Now) -> Iterator[Sequence[str]]:
     if now.money is not None:
         for name in _SUMS:
             yield "money", str(now.money.month), name, sums(getattr(now.money, name))
-    for due in ledger.dues:
+    for due in now.dues:
         yield "due", str(due.month), due.option, due.kind, sums(due.amount)
     for part in ledger.parts.values():
         days = (part.ordered, part.expected, part.fitted)

@@ -57,7 +57,7 @@ def _duties(page: Page, now: Now) -> None:
 
 
 def _money(page: Page, now: Now) -> None:
-    garage, ledger = now.standing.garage, now.standing.ledger
+    garage = now.standing.garage
     month = Month.of(now.today)
     page.heading(f"Money in {month}")
     if now.money is None:
@@ -73,10 +73,10 @@ def _money(page: Page, now: Now) -> None:
     if now.money.free < 0:
         over = price(garage.currency, -now.money.free)
         page.paragraph(f"That is {over} too much spent or promised.")
-    if ledger.dues:
+    if now.dues:
         page.gap()
-        page.paragraph("Promised:")
-        page.bullets(_due(garage, due, month) for due in ledger.dues)
+        page.paragraph("Promised, by month:")
+        page.bullets(_due(garage, due, month) for due in now.dues)
 
 
 def _sums(found: MoneyNow) -> Iterator[tuple[str, int]]:

@@ -21,7 +21,7 @@ def now(folder: Path, today: date) -> Now:
 
 def on_day(standing: Standing, today: date) -> Now:
     """What a day makes of where things stand."""
-    from partsplan.ledger import duties, money_now
+    from partsplan.ledger import duties, money_now, owed
     from partsplan.scoring import forbids_driving
 
     garage, ledger, month = standing.garage, standing.ledger, Month.of(today)
@@ -32,4 +32,5 @@ def on_day(standing: Standing, today: date) -> Now:
         today=today,
         duties=duties(garage, ledger, today, forbidden),
         money=money_now(garage, ledger, month, today) if begun else None,
+        dues=owed(ledger, today),
     )

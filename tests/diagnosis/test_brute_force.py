@@ -93,7 +93,7 @@ def mean(found: Diagnosis, of: object, order: Sequence[CheckStep]) -> Fraction:
     return Fraction(whole)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(diagnoses())
 def test_no_order_of_checks_is_cheaper(found: Diagnosis) -> None:
     costs = [mean(found, story, order) for order in permutations(found.steps)]
@@ -101,7 +101,7 @@ def test_no_order_of_checks_is_cheaper(found: Diagnosis) -> None:
     assert round(min(costs)) == found.expected
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(diagnoses())
 def test_no_order_of_buying_is_cheaper(found: Diagnosis) -> None:
     costs = [
@@ -117,21 +117,21 @@ def test_no_order_of_buying_is_cheaper(found: Diagnosis) -> None:
     assert round(mean(found, bought, told)) == found.on_suspicion
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(diagnoses())
 def test_buying_at_once_where_told_is_never_dearer(found: Diagnosis) -> None:
     assert round(mean(found, at_once, found.steps)) == found.at_once
     assert found.at_once <= found.expected
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(diagnoses())
 def test_free_checks_go_first(found: Diagnosis) -> None:
     free = [not one.check for one in found.steps]
     assert free == sorted(free, reverse=True)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(diagnoses())
 def test_the_turn_of_a_cause_comes_after_those_before_it(found: Diagnosis) -> None:
     left = Fraction(1)

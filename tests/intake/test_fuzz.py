@@ -77,7 +77,7 @@ def told(files: dict[str, bytes]) -> None:
     assert all(str(problem).isprintable() for problem in found)
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(st.sampled_from(sorted(PLAIN)), st.binary(max_size=200))
 @example("faults.csv", b'id,vehicle,title\n"\n')
 @example("faults.csv", b"\xff\xfe")
@@ -86,7 +86,7 @@ def test_any_bytes_make_a_garage_or_problems(file: str, content: bytes) -> None:
     told({file: content})
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(st.sampled_from(sorted(PLAIN)), st.integers(0, 2000), st.binary(max_size=4))
 @example("access.csv", 2, b"\x01")  # once broke the line of the hint
 def test_any_damage_makes_a_garage_or_problems(
@@ -97,7 +97,7 @@ def test_any_damage_makes_a_garage_or_problems(
     told({file: whole[:at] + content + whole[at + len(content) :]})
 
 
-@settings(max_examples=120, deadline=None)
+@settings(max_examples=120)
 @given(st.sampled_from(CELLS), NASTY)
 def test_any_cell_makes_a_garage_or_problems(
     cell: tuple[str, int, int], text: str
@@ -110,7 +110,7 @@ def test_any_cell_makes_a_garage_or_problems(
     told({name: "\n".join(rows).encode("utf-8", "surrogatepass")})
 
 
-@settings(max_examples=100, deadline=None)
+@settings(max_examples=100)
 @given(
     st.lists(st.tuples(KEYS, VALUES), min_size=1, max_size=3, unique_by=lambda p: p[0])
 )

@@ -10,7 +10,7 @@ from partsplan.intake import read_garage, write_garage
 from tests.support.garages import garages
 
 
-@settings(max_examples=25, deadline=None, suppress_health_check=[HealthCheck.too_slow])
+@settings(max_examples=25, suppress_health_check=[HealthCheck.too_slow])
 @given(garages())
 def test_a_written_garage_reads_back_as_the_same(garage: Garage) -> None:
     with TemporaryDirectory() as folder:

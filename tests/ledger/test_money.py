@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 from dataclasses import replace
-from datetime import date
+from datetime import date, timedelta
 from fractions import Fraction
 from itertools import pairwise
 
@@ -11,7 +11,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from partsplan.domain import DepositBack, Ledger, Month, MonthMoney
-from partsplan.ledger import deposits_back, fold, money_now
+from partsplan.ledger import deposits_back, fold, money_now, owed
 from tests.support.small_logbook import GARAGE, folded
 
 JANUARY = Month(2027, 1)
@@ -167,3 +167,17 @@ def test_a_month_opens_with_the_balance_of_the_one_before(
     for before, after in pairwise(months):
         left = before.opening + before.budget + before.received - before.spent
         assert after.opening == (left if carry_over else min(0, left))
+
+
+def test_the_freight_of_a_return_that_was_missed_is_no_longer_promised() -> None:
+    ledger = folded(
+        "2027-01-05 ordered alternator",
+        "2027-01-25 arrived alternator",
+        "2027-01-30 fitted alternator",
+    )
+    part = ledger.parts["alternator"]
+    assert part.deposit is not None
+    assert part.deposit.send_by is not None
+    in_time, late = part.deposit.send_by, part.deposit.send_by + timedelta(days=1)
+    assert [due.amount for due in owed(ledger, in_time)] == [900]
+    assert owed(ledger, late) == ()

@@ -5,13 +5,14 @@ from datetime import date, timedelta
 
 import pytest
 
-from partsplan.domain import Choices, FaultStatus, Garage, Plan, Stage
+from partsplan.domain import Choices, FaultStatus, Garage, Month, Plan, Stage
 from partsplan.ledger import fold, next_garage
 from partsplan.planning import plan
 from partsplan.verification import broken_rules, violations
 from partsplan.verification.facts import Facts
 from tests.support.as_planned_entries import entries_until, quotes
 from tests.support.small_garages import small_garage
+from tests.support.small_logbook import GARAGE, folded
 
 SEEDS = range(120)
 
@@ -114,3 +115,21 @@ def test_the_next_plan_fits_what_is_bought_and_is_no_worse(seed: int) -> None:
         if job.bought:
             assert job.ordered == -1
             assert job.landed == 0
+
+
+def test_a_dud_under_warranty_is_assumed_to_be_replaced_at_no_price() -> None:
+    ledger = folded(
+        "2027-01-05 ordered alternator",
+        "2027-01-25 arrived alternator",
+        "2027-02-01 fitted alternator",
+        "2027-03-01 dud alternator",
+    )
+    march = Month(2027, 3)
+    later = next_garage(GARAGE, ledger, march, date(2027, 3, 2))
+    option = later.option["alternator"]
+    assert (option.price, option.core_deposit, option.supplier) == (0, 0, None)
+    assert option.bought is None
+    assert option.valid_until == Month(2029, 1)
+    assert later.fault["charging"].status is FaultStatus.OPEN
+    claim = next(one for one in later.assumed if one.row == "alternator")
+    assert claim.source == "claimed under warranty by 2029-01-25"

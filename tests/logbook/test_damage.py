@@ -47,7 +47,7 @@ def reads(content: bytes) -> object:
 ENTRIES = reads(SOUND)
 
 
-@settings(deadline=None, max_examples=300)
+@settings(max_examples=300)
 @example(SOUND.index(b"plans_not_changed"), 0x80)  # what SQLite says is no text then
 @given(st.integers(0, len(SOUND) - 1), st.integers(0, 255))
 def test_one_wrong_byte_is_recognised_or_does_not_matter(place: int, byte: int) -> None:
@@ -56,7 +56,7 @@ def test_one_wrong_byte_is_recognised_or_does_not_matter(place: int, byte: int) 
     check(bytes(content), newer=place in NEWER)
 
 
-@settings(deadline=None, max_examples=100)
+@settings(max_examples=100)
 @given(
     st.integers(0, len(SOUND) - 1),
     st.binary(min_size=1, max_size=600),
@@ -69,7 +69,7 @@ def test_bytes_lost_or_written_over_are_recognised(
     check(content, newer=place < NEWER.stop)
 
 
-@settings(deadline=None, max_examples=50)
+@settings(max_examples=50)
 @given(st.integers(0, len(SOUND) - 1))
 def test_a_truncated_file_is_recognised_or_nothing_is_lost(length: int) -> None:
     check(SOUND[:length])

@@ -15,7 +15,7 @@ from tests.logbook.appending import NOW, happening
 from tests.logbook.made_up import HAPPENING, MOMENT
 
 
-@settings(deadline=None, max_examples=30)  # each waits for the disk
+@settings(max_examples=30)  # each waits for the disk
 @given(st.lists(st.tuples(MOMENT, st.lists(HAPPENING, max_size=3)), max_size=4))
 def test_entries_are_read_as_they_were_written(
     batches: list[tuple[datetime, list[Happening]]],

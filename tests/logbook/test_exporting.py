@@ -61,13 +61,13 @@ PLAN = KeptPlan(number=1, written=FITTED.written, start=Month(2027, 3), text='{"
 ALL = Export(currency="EUR", entries=(FITTED, CHECKED), plans=(PLAN,))
 
 
-@settings(deadline=None, max_examples=40)
+@settings(max_examples=40)
 @given(EXPORT)
 def test_json_reads_back_as_the_same(export: Export) -> None:
     assert restored(as_json(export)) == export
 
 
-@settings(deadline=None, max_examples=30)  # each waits for the disk
+@settings(max_examples=30)  # each waits for the disk
 @given(EXPORT)
 def test_a_logbook_made_anew_holds_the_same(export: Export) -> None:
     with TemporaryDirectory() as folder:
@@ -123,7 +123,7 @@ def test_csv_is_what_spreadsheets_read() -> None:
     )
 
 
-@settings(deadline=None, max_examples=40)
+@settings(max_examples=40)
 @given(EXPORT)
 def test_csv_has_a_row_for_every_entry(export: Export) -> None:
     text = as_csv(export.entries, EUR)

@@ -28,7 +28,7 @@ def losses(garage: Garage, found: Plan) -> tuple[int, ...]:
     )
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(SEEDS, st.integers(0, 300))
 def test_more_money_never_worsens_the_stages(seed: int, more: int) -> None:
     poor = small_garage(seed)
@@ -36,7 +36,7 @@ def test_more_money_never_worsens_the_stages(seed: int, more: int) -> None:
     assert losses(rich, planned(rich)) <= losses(poor, planned(poor))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(SEEDS, st.integers(0, 12))
 def test_more_hours_never_worsen_the_stages(seed: int, more: int) -> None:
     busy = small_garage(seed)
@@ -44,7 +44,7 @@ def test_more_hours_never_worsen_the_stages(seed: int, more: int) -> None:
     assert losses(free, planned(free)) <= losses(busy, planned(busy))
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(SEEDS, st.data())
 def test_an_option_less_never_betters_the_stages(
     seed: int, data: st.DataObject
@@ -57,14 +57,14 @@ def test_an_option_less_never_betters_the_stages(
     assert losses(full, planned(full)) <= losses(less, planned(less))
 
 
-@settings(max_examples=80, deadline=None)
+@settings(max_examples=80)
 @given(SEEDS)
 def test_every_plan_is_sound(seed: int) -> None:
     garage = small_garage(seed)
     assert violations(garage, planned(garage)) == ()
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(SEEDS)
 def test_money_adds_up_to_the_cent(seed: int) -> None:
     garage = replace(small_garage(seed), carry_over=True)
@@ -74,7 +74,7 @@ def test_money_adds_up_to_the_cent(seed: int) -> None:
     assert garage.opening_cash + moved == ledger[-1].balance
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(SEEDS)
 def test_same_garage_same_plan(seed: int) -> None:
     one, other = (planned(small_garage(seed)) for _ in range(2))

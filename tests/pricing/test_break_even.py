@@ -96,7 +96,7 @@ def roundings(option: Option) -> Fraction:
     return 2 * (Fraction("1.8") * again + Fraction("0.5"))
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(GARAGES)
 def test_turning_the_lever_there_makes_both_cost_the_same(made: Garage) -> None:
     found = by_id(made)
@@ -116,7 +116,7 @@ def test_turning_the_lever_there_makes_both_cost_the_same(made: Garage) -> None:
         assert month(there) == pytest.approx(rival, rel=1e-6, abs=slack), even
 
 
-@settings(max_examples=200, deadline=None)
+@settings(max_examples=200)
 @given(GARAGES)
 def test_the_option_is_cheaper_on_the_side_that_is_told(made: Garage) -> None:
     found = by_id(made)
