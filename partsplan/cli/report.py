@@ -13,7 +13,7 @@ from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
 from partsplan.cli.many import PlansBar, many_flags
 from partsplan.cli.output import json_option, may_write, output_options, write
-from partsplan.cli.planning_flags import planning_flags
+from partsplan.cli.planning_flags import from_option, planning_flags
 from partsplan.cli.progress import Bar
 
 if TYPE_CHECKING:
@@ -33,6 +33,7 @@ if TYPE_CHECKING:
     is_flag=True,
     help="Show what other monthly sums would buy, too; makes more plans.",
 )
+@from_option()
 @planning_flags
 @many_flags
 @json_option
