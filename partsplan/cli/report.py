@@ -17,7 +17,28 @@ from partsplan.cli.planning_flags import from_option, planning_flags
 from partsplan.cli.progress import Bar
 
 if TYPE_CHECKING:
+    from partsplan.reports import Locale
     from partsplan.usecases import CurveAnswer
+
+
+class ReaderLocale(click.ParamType["Locale"]):
+    """A locale that a report can be written in; none is the plain way."""
+
+    name = "locale"
+
+    def convert(
+        self,
+        value: Any,
+        param: click.Parameter | None,
+        ctx: click.Context | None,
+    ) -> "Locale":
+        from partsplan.reports import LOCALES, PLAIN
+
+        if value and value not in LOCALES:
+            self.fail(
+                f"expected one of {', '.join(LOCALES)}, got {value!r}", param, ctx
+            )
+        return LOCALES.get(value, PLAIN)
 
 
 @click.command(
@@ -35,6 +56,13 @@ if TYPE_CHECKING:
 )
 @from_option()
 @planning_flags
+@click.option(
+    "--locale",
+    type=ReaderLocale(),
+    metavar="CODE",
+    default="",
+    help="Write sums and months for readers of de, en, es, fr, it or nl.",
+)
 @many_flags
 @json_option
 @output_options
@@ -42,6 +70,7 @@ def report(
     garage: Path,
     today: date,
     curve: bool,
+    locale: "Locale",
     seconds: float,
     jobs: int | None,
     cluster: str,
@@ -78,8 +107,10 @@ def report(
         else:
             click.echo(reports.needs_tables(answer.garage, found), err=True)
         return exits.IMPOSSIBLE
-    show = reports.report_json if as_json else reports.report_html
-    write(show(found), output)
+    if as_json:
+        write(reports.report_json(found), output)
+    else:
+        write(reports.report_html(found, locale), output)
     stopped = found.plan.interrupted or (found.curve and found.curve.interrupted)
     return exits.INTERRUPTED if stopped else exits.DONE
 

@@ -25,6 +25,7 @@ from partsplan.reports.fault_tables import fault_tables
 from partsplan.reports.html import report_html
 from partsplan.reports.lesson_json import lesson_json
 from partsplan.reports.lesson_tables import lesson_tables
+from partsplan.reports.locales import LOCALES, PLAIN, Locale
 from partsplan.reports.logbook_json import (
     brought_in_json,
     entered_json,
@@ -48,6 +49,9 @@ from partsplan.reports.why_text import why_text
 from partsplan.reports.words import sentence
 
 __all__ = [
+    "LOCALES",
+    "PLAIN",
+    "Locale",
     "against_json",
     "against_tables",
     "beside_json",

@@ -4,7 +4,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import Any
 
 from partsplan.domain import Garage, Job, Plan
-from partsplan.reports.figures import count
+from partsplan.reports.figures import count, month_name
 from partsplan.reports.html.drawing import TEXTS, down, months_across, svg, values
 from partsplan.reports.html.figure import Figure
 from partsplan.reports.html.inks import DEEP, MIDDLE, RULE
@@ -34,7 +34,7 @@ def jobs_figure(garage: Garage, plan: Plan) -> Figure | None:
         title="Jobs by month",
         summary=(
             f"{count(len(jobs), 'job')}, {now} of them ordered in or before "
-            f"{garage.start}.{kept}"
+            f"{month_name(garage.start)}.{kept}"
         ),
         key=(
             ("ring", "ordered"),
@@ -123,9 +123,9 @@ def _row(facts: Facts, job: Job) -> Iterator[str]:
     option = garage.option[job.option]
     yield job.option
     yield job_target(garage, job)
-    yield str(garage.month(job.ordered))
-    yield str(garage.month(job.fitted))
+    yield month_name(garage.month(job.ordered))
+    yield month_name(garage.month(job.fitted))
     if option.life is None:
         yield "the vehicle goes"
     else:
-        yield str(garage.month(facts.end(option) - 1))
+        yield month_name(garage.month(facts.end(option) - 1))

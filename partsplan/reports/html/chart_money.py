@@ -1,7 +1,7 @@
 """Money out against the budget, with what is left at each month's end."""
 
 from partsplan.domain import Garage, Plan
-from partsplan.reports.figures import money, number, price
+from partsplan.reports.figures import money, month_name, number, price
 from partsplan.reports.html.drawing import months_across, svg, values, whole
 from partsplan.reports.html.figure import Figure
 from partsplan.reports.html.inks import DEEP, MIDDLE, PAPER, WARM
@@ -14,20 +14,10 @@ HEIGHT = 190
 def money_figure(garage: Garage, plan: Plan) -> Figure:
     """Bars for what goes out, lines for the budget, a dotted line for the balance."""
     currency = garage.currency
-    lowest = min(plan.ledger, key=lambda line: line.balance)
-    most = max(plan.ledger, key=lambda line: line.out)
-    reserve = f"; the reserve is {money(currency, garage.reserve)}" * (
-        garage.reserve > 0
-    )
     return Figure(
         name="money",
         title=f"Money by month [{currency.code}]",
-        summary=(
-            f"Most goes out in {garage.month(most.month)}: {price(currency, most.out)} "
-            f"of a budget of {money(currency, most.budget)}. Least is left at the end "
-            f"of {garage.month(lowest.month)}: {price(currency, lowest.balance)}"
-            f"{reserve}."
-        ),
+        summary=_summary(garage, plan),
         key=(
             ("bar", "money out"),
             ("level", "budget"),
@@ -35,6 +25,21 @@ def money_figure(garage: Garage, plan: Plan) -> Figure:
         ),
         svg=_drawn(garage, plan),
         table=_table(garage, plan),
+    )
+
+
+def _summary(garage: Garage, plan: Plan) -> str:
+    currency = garage.currency
+    lowest = min(plan.ledger, key=lambda line: line.balance)
+    most = max(plan.ledger, key=lambda line: line.out)
+    held = (
+        f"; the reserve is {money(currency, garage.reserve)}" if garage.reserve else ""
+    )
+    return (
+        f"Most goes out in {month_name(garage.month(most.month))}: "
+        f"{price(currency, most.out)} of a budget of {money(currency, most.budget)}. "
+        f"Least is left at the end of {month_name(garage.month(lowest.month))}: "
+        f"{price(currency, lowest.balance)}{held}."
     )
 
 
@@ -100,7 +105,7 @@ def _table(garage: Garage, plan: Plan) -> Table:
         columns,
         [
             (
-                str(garage.month(line.month)),
+                month_name(garage.month(line.month)),
                 *(
                     money(garage.currency, one)
                     for one in (line.budget, line.out, line.back, line.balance)

@@ -1,7 +1,7 @@
 """Points borne by month, with the plan and with nothing done."""
 
 from partsplan.domain import Report
-from partsplan.reports.figures import number
+from partsplan.reports.figures import month_name, number
 from partsplan.reports.html.drawing import months_across, svg, values
 from partsplan.reports.html.figure import Figure
 from partsplan.reports.html.inks import DEEP, PAPER, WARM
@@ -14,7 +14,7 @@ HEIGHT = 170
 def points_figure(report: Report) -> Figure:
     """Two lines; the room between them is what the plan spares."""
     spared = sum(report.borne_without) - sum(report.borne)
-    last = report.garage.month(report.garage.months - 1)
+    last = month_name(report.garage.month(report.garage.months - 1))
     return Figure(
         name="points",
         title="Points borne by month",
@@ -69,7 +69,11 @@ def _table(report: Report) -> Table:
     return Table.of(
         columns,
         [
-            (str(report.garage.month(month)), number(without, 1), number(borne, 1))
+            (
+                month_name(report.garage.month(month)),
+                number(without, 1),
+                number(borne, 1),
+            )
             for month, (borne, without) in enumerate(
                 zip(report.borne, report.borne_without, strict=True)
             )

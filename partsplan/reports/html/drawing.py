@@ -8,9 +8,11 @@ from xml.etree import ElementTree
 from partsplan.domain import Currency, Garage
 from partsplan.reports.html.inks import RULE, SOFT, TEXT
 from partsplan.reports.html.safe import safe
+from partsplan.reports.locales import current
 
 if TYPE_CHECKING:
     import altair as alt
+    from vl_convert import FormatLocale
 
 FONTS = "Liberation Sans, Arial, Helvetica, sans-serif"
 """Fonts that are equally wide; with others labels may be cut off."""
@@ -53,7 +55,9 @@ def svg(
         )
         .configure_text(fontSize=LETTERS, color=TEXT.light)
     )
-    return _described(vl_convert.vegalite_to_svg(chart.to_dict()), name)
+    return _described(
+        vl_convert.vegalite_to_svg(chart.to_dict(), format_locale=_numbers()), name
+    )
 
 
 def values(rows: Iterable[Mapping[str, Any]]) -> "alt.Chart":
@@ -99,6 +103,17 @@ def down(field: str, height: int) -> "alt.Y":
 
     scale = alt.Scale(domain=[0, height], nice=False, reverse=True)
     return alt.Y(f"{field}:Q", scale=scale, axis=None)
+
+
+def _numbers() -> "FormatLocale":
+    """How numbers on axes are written."""
+    locale = current()
+    return {
+        "decimal": locale.decimal,
+        "thousands": locale.group,
+        "grouping": [3],
+        "currency": ["", ""],
+    }
 
 
 def _month_label(garage: Garage, month: int) -> list[str]:

@@ -21,7 +21,7 @@ from partsplan.pricing import price
 from partsplan.reports.buying import credited_in
 from partsplan.reports.calendar_days import occasions
 from partsplan.reports.duty_words import duty_line
-from partsplan.reports.figures import money
+from partsplan.reports.figures import money, month_name
 from partsplan.reports.html.leaf import Table
 from partsplan.reports.names import supplier_name
 from partsplan.reports.standing import unsafe
@@ -84,12 +84,16 @@ def _return(garage: Garage, job: Job, day: str) -> Iterator[str]:
     freight = price(garage, option).core_return
     yield job.option
     yield supplier_name(garage, job.supplier)
-    yield str(garage.month(job.fitted))
+    yield month_name(garage.month(job.fitted))
     yield day
     yield money(garage.currency, job.deposit)
     yield money(garage.currency, freight) if freight else ""
     trusted = option.core_chance >= garage.core_trust
-    yield str(garage.month(credited_in(garage, job))) if trusted else "not counted on"
+    yield (
+        month_name(garage.month(credited_in(garage, job)))
+        if trusted
+        else "not counted on"
+    )
 
 
 def _lines(report: Report, kinds: tuple[type, ...]) -> tuple[str, ...]:

@@ -5,7 +5,7 @@ from dataclasses import dataclass, replace
 
 from partsplan.domain import Garage, Plan
 from partsplan.reports.buying import payments
-from partsplan.reports.figures import money, number, price
+from partsplan.reports.figures import money, month_name, number, price
 from partsplan.reports.html.leaf import Table
 from partsplan.reports.schedule import steps
 from partsplan.reports.suspicions import unchecked
@@ -95,7 +95,7 @@ def _before(garage: Garage, plan: Plan, month: int) -> int:
 
 def _month(garage: Garage, plan: Plan, month: int) -> MonthPage:
     return MonthPage(
-        name=str(garage.month(month)),
+        name=month_name(garage.month(month)),
         steps=tuple(_steps(garage, plan, month)),
         sums=sums(garage, plan, month),
         suspected=suspected(garage, plan, month),

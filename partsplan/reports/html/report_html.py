@@ -7,6 +7,7 @@ from partsplan.domain import Report
 from partsplan.pricing import flagged
 from partsplan.reports import assumptions, plan_notes
 from partsplan.reports.departures import since_kept
+from partsplan.reports.figures import month_name
 from partsplan.reports.html.chart_curve import curve_figure
 from partsplan.reports.html.chart_jobs import jobs_figure
 from partsplan.reports.html.chart_money import money_figure
@@ -25,20 +26,30 @@ from partsplan.reports.html.months import months, sums, suspected, to_pay
 from partsplan.reports.html.prose import prose
 from partsplan.reports.html.safe import safe
 from partsplan.reports.html.shopping import shopping
+from partsplan.reports.locales import PLAIN, Locale, written_in
 from partsplan.reports.names import LICENSED_NOTE
 from partsplan.reports.plan_tables import certainty, outcome
 
 TEMPLATE = "report.html"
 
 
-def report_html(report: Report) -> str:
-    """One file that needs nothing else: no network, no script, no fonts."""
+def report_html(report: Report, locale: Locale = PLAIN) -> str:
+    """One file that needs nothing else: no network, no script, no fonts.
+
+    Sums are written as the reader of the ``locale`` writes them; so are months, but
+    for those inside sentences.
+    """
+    with written_in(locale):
+        return _page(report)
+
+
+def _page(report: Report) -> str:
     garage, plan = report.garage, report.plan
     return _rendered(
         garage=garage,
         today=report.now.today,
-        first=str(garage.start),
-        last=str(garage.month(garage.months - 1)),
+        first=month_name(garage.start),
+        last=month_name(garage.month(garage.months - 1)),
         certainty=" ".join(certainty(garage, plan)),
         outcome=outcome(garage, plan),
         dangers=_dangers(report),
