@@ -2,7 +2,7 @@
 
 from partsplan.domain import Garage, Plan
 from partsplan.reports.figures import money, month_name, number, price
-from partsplan.reports.html.drawing import months_across, svg, values, whole
+from partsplan.reports.html.drawing import dot, months_across, svg, values, whole
 from partsplan.reports.html.figure import Figure
 from partsplan.reports.html.inks import DEEP, MIDDLE, PAPER, WARM
 from partsplan.reports.html.leaf import Table
@@ -83,7 +83,7 @@ def _drawn(garage: Garage, plan: Plan) -> str:
                 stroke=PAPER.light,
                 opacity=1,
                 shape="circle",
-                size=55,
+                size=dot(garage),
             ).encode(x=months_across(garage, "middle"), y="balance:Q"),
         ],
         height=HEIGHT,

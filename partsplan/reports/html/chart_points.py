@@ -2,7 +2,7 @@
 
 from partsplan.domain import Report
 from partsplan.reports.figures import month_name, number
-from partsplan.reports.html.drawing import months_across, svg, values
+from partsplan.reports.html.drawing import dot, months_across, svg, values
 from partsplan.reports.html.figure import Figure
 from partsplan.reports.html.inks import DEEP, PAPER, WARM
 from partsplan.reports.html.leaf import Table
@@ -58,7 +58,7 @@ def _drawn(report: Report) -> str:
                 stroke=PAPER.light,
                 opacity=1,
                 shape=shape,
-                size=50,
+                size=dot(garage),
             ).encode(x=across, y=y),
         ]
     return svg(layers, height=HEIGHT, name="points")

@@ -24,6 +24,10 @@ TEXTS = 245
 """Longest text that begins at the left; a wider font than measured has room. [px]"""
 LETTERS = 12
 """Size of letters. [px]"""
+MOST_LABELS = 12
+"""Months that have room for their numbers."""
+CROWDED = 18
+"""Months from which on dots are smaller."""
 SVG = "http://www.w3.org/2000/svg"
 
 
@@ -80,9 +84,7 @@ def months_across(garage: Garage, field: str) -> "alt.X":
     """Months from left to right; the first one lies between 0 and 1."""
     import altair as alt
 
-    labels = {
-        str(month + 0.5): _month_label(garage, month) for month in range(garage.months)
-    }
+    labels = _month_labels(garage)
     return alt.X(
         f"{field}:Q",
         scale=alt.Scale(domain=[0, garage.months], nice=False),
@@ -90,11 +92,15 @@ def months_across(garage: Garage, field: str) -> "alt.X":
             title="month",
             values=[float(place) for place in labels],
             labelExpr=f"({json.dumps(labels)})[datum.value]",
-            labelOverlap="greedy",
             ticks=False,
             grid=False,
         ),
     )
+
+
+def dot(garage: Garage) -> int:
+    """Size of a dot above each month. [px^2]"""
+    return 50 if garage.months < CROWDED else 20
 
 
 def down(field: str, height: int) -> "alt.Y":
@@ -116,11 +122,20 @@ def _numbers() -> "FormatLocale":
     }
 
 
-def _month_label(garage: Garage, month: int) -> list[str]:
-    """The month, and its year where that is new."""
-    calendar = garage.month(month)
-    new = month == 0 or calendar.month == 1
-    return [f"{calendar.month:02d}", str(calendar.year) if new else ""]
+def _month_labels(garage: Garage) -> dict[str, list[str]]:
+    """At most twelve months by their places, with the year where that is new.
+
+    Every second or third month of more is one that begins with January.
+    """
+    step = -(-garage.months // MOST_LABELS)
+    labels: dict[str, list[str]] = {}
+    for place in range(garage.months):
+        month = garage.month(place)
+        if (month.month - 1) % step == 0:
+            new = not labels or month.month == 1
+            year = str(month.year) if new else ""
+            labels[str(place + 0.5)] = [f"{month.month:02d}", year]
+    return labels
 
 
 def _described(drawn: str, name: str) -> str:

@@ -1,5 +1,6 @@
 """Charts: their figures against the plan, and that they describe themselves."""
 
+import re
 from dataclasses import replace
 from fractions import Fraction
 from xml.etree import ElementTree
@@ -108,6 +109,25 @@ def texts(figure: Figure) -> set[str]:
 def shapes(figure: Figure, attribute: str, colour: str) -> int:
     root = ElementTree.fromstring(figure.svg)
     return sum(1 for one in root.iter() if one.attrib.get(attribute) == colour)
+
+
+@pytest.mark.parametrize(
+    ("months", "labels"),
+    [
+        (3, ["01", "2027", "02", "03"]),
+        (13, ["01", "2027", "03", "05", "07", "09", "11", "01", "2028"]),
+        (36, [one for year in "789" for one in ("01", f"202{year}", "04", "07", "10")]),
+    ],
+)
+def test_a_long_axis_names_fewer_months_but_every_year(
+    months: int, labels: list[str]
+) -> None:
+    lines = [replace(PLAN.ledger[0], month=month) for month in range(months)]
+    figure = money_figure(
+        replace(GARAGE, months=months), replace(PLAN, ledger=tuple(lines))
+    )
+    named = re.findall(r">(0[0-9]|1[0-2]|20[0-9]{2})<", figure.svg)
+    assert named == labels
 
 
 def test_money_is_that_of_the_ledger(figures: dict[str, Figure]) -> None:
