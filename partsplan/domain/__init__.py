@@ -178,6 +178,7 @@ from partsplan.domain.reasons import (
     NoCodingTool,
     NoExposure,
     NoOption,
+    NoRoomToFit,
     NotRoadLegal,
     OneOfPair,
     OptionReason,
@@ -194,6 +195,7 @@ from partsplan.domain.reasons import (
     TooCold,
     VehicleGone,
     WaitsFor,
+    WaitsToBeFitted,
     WorthLessThanCost,
 )
 from partsplan.domain.report import Report
@@ -389,6 +391,7 @@ __all__ = [
     "NoCodingTool",
     "NoExposure",
     "NoOption",
+    "NoRoomToFit",
     "Norm",
     "NormColumn",
     "NotRoadLegal",
@@ -478,6 +481,7 @@ __all__ = [
     "Vehicle",
     "VehicleGone",
     "WaitsFor",
+    "WaitsToBeFitted",
     "Weights",
     "Why",
     "WhyChosen",

@@ -12,7 +12,7 @@ from partsplan.domain.months import Month
 from partsplan.domain.numbers import CURED, ONE, ZERO
 from partsplan.domain.offer import Flow
 from partsplan.domain.option import Access, Option, Supplier, Tool
-from partsplan.domain.scales import Stage
+from partsplan.domain.scales import FaultStatus, Stage
 from partsplan.domain.vehicle import Milestone, Vehicle
 
 _T = TypeVar("_T")
@@ -174,7 +174,12 @@ class Garage:
         }
 
     def relieved(self, fault: Fault, month: int) -> Fraction:
-        """The relief that a fault has in a month from what was fitted before. [0-1]"""
+        """The relief that a fault has in a month from what was fitted before. [0-1]
+
+        One that is only watched has none, as nothing cures it.
+        """
+        if fault.status is FaultStatus.WATCH:
+            return ZERO
         reliefs = (one.relief for one in fault.fitted if month < self.index(one.until))
         return max(reliefs, default=ZERO)
 

@@ -151,6 +151,13 @@ class AlreadyBought(OptionReason):
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
+class NoRoomToFit(OptionReason):
+    """It is bought, but no plan fits it beside as many others that are."""
+
+    code = "no_room_to_fit"
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
 class TooCold(OptionReason):
     """No month in reach is warm enough. [C]"""
 
@@ -271,6 +278,13 @@ class PairBars(Reason):
 
 
 # What asks for a job besides its worth.
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class WaitsToBeFitted(Reason):
+    """It is bought already."""
+
+    code = "waits_to_be_fitted"
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

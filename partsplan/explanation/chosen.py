@@ -17,6 +17,7 @@ from partsplan.domain import (
     SharesAccess,
     SharesOrder,
     Stage,
+    WaitsToBeFitted,
     WhyChosen,
 )
 from partsplan.explanation.instead import instead
@@ -86,7 +87,9 @@ def _met(facts: Facts, demand: Demand) -> bool:
 
 
 def _links(garage: Garage, plan: Plan, job: Job) -> Iterator[Reason]:
-    """Other jobs of the plan that it hangs together with."""
+    """That it waits, and other jobs of the plan that it hangs together with."""
+    if job.bought:
+        yield WaitsToBeFitted()
     lasting = garage.option[job.option].lasting
     for other in plan.jobs:
         if other.option == job.option:

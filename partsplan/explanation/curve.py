@@ -18,7 +18,7 @@ from partsplan.domain import (
 )
 from partsplan.explanation.questions import AskAll, Question
 from partsplan.explanation.steps import middle
-from partsplan.explanation.ties import as_good, missing
+from partsplan.explanation.ties import as_good, fits_as_many, missing
 from partsplan.planning import Limits, must_be
 from partsplan.verification import Facts
 
@@ -111,9 +111,13 @@ class _Search:
             if isinstance(found, Needs):
                 yield BudgetPoint(budget=budget, found=found)
                 continue
-            if kept is None or not as_good(kept.stages, found, self.limits.gap):
+            if kept is None or not self._stays(kept, found):
                 kept = found
             yield BudgetPoint(budget=budget, found=_bought(self.garage, kept, found))
+
+    def _stays(self, kept: Plan, found: Plan) -> bool:
+        as_many = fits_as_many(self.garage, kept.choices, found.choices)
+        return as_many and as_good(kept.stages, found, self.limits.gap)
 
     def _start(self, budget: int) -> Choices | None:
         below = max((one for one in self.found if one < budget), default=None)

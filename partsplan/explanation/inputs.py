@@ -16,12 +16,16 @@ SILENT = frozenset(
     | {"kind", "quoted_on", "price_low", "price_high"}
 )
 """Columns that no plan depends on."""
+BOUGHT = "bought"
+"""The column in which options that are bought differ from others: its price, supplier
+and months come with it, since those of a part that is paid for are of no other use."""
 NO_SETTINGS = frozenset(
     {"name", "currency", "discount_rate", "causes", "assumed", "warnings"}
     | {*OF_A_PLAN, *NAMED_BY_OPTIONS}
 )
 """Fields of a garage that are tables, or that no plan depends on."""
 USUAL = (
+    ("options", BOUGHT),
     ("options", "price"),
     ("faults", "fix_by"),
     ("milestones", ""),
@@ -90,12 +94,13 @@ def _rows(garage: Garage, other: Garage, table: str) -> Iterator[Input]:
 
 
 def _cells(table: str, before: Any, after: Any) -> Iterator[Input]:
-    for field in fields(before):
-        one, two = getattr(before, field.name), getattr(after, field.name)
-        if field.name not in SILENT and one != two:
-            yield Input(
-                table=table, row=before.id, column=field.name, before=one, after=two
-            )
+    names = [field.name for field in fields(before)]
+    if table == "options" and before.bought != after.bought:
+        names = [BOUGHT]
+    for name in names:
+        one, two = getattr(before, name), getattr(after, name)
+        if name not in SILENT and one != two:
+            yield Input(table=table, row=before.id, column=name, before=one, after=two)
 
 
 def _turn(one: Input) -> int:

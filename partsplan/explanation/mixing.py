@@ -6,6 +6,7 @@ from typing import Any
 
 from partsplan.domain import Fault, Garage, Input, Milestone, Option, Vehicle
 from partsplan.explanation.inputs import (
+    BOUGHT,
     NAMED_BY_OPTIONS,
     SETTINGS,
     comes_along,
@@ -54,7 +55,7 @@ def _mixed(
             continue
         if one.row not in theirs:
             del found[one.row]
-        elif one.column:
+        elif one.column and one.column != BOUGHT:
             cell = {one.column: getattr(theirs[one.row], one.column)}
             found[one.row] = replace(found[one.row], **cell)
         else:

@@ -88,14 +88,17 @@ class Prospects:
         return fault in self._demanded
 
     def obstacle(self, option: Option) -> Reason | None:
-        """What rules an option out alone; None if nothing does."""
+        """What rules an option out alone; None if nothing does.
+
+        A part that is bought is fitted whatever it is worth.
+        """
         made = self.of_option.get(option.id, [])
         if not made:
             return next(iter(bars(self.garage, option)), None)
         near = self.in_reach(made)
         if not near:
             return self.out_of_reach(made)
-        return self.not_worth_it(self.best(near))
+        return None if option.bought else self.not_worth_it(self.best(near))
 
     def not_worth_it(self, offer: Offer) -> WorthLessThanCost | None:
         """That an offer gains less than it costs, if nothing but worth asks for it."""

@@ -24,7 +24,7 @@ from partsplan.explanation.settings import (
     with_setting,
 )
 from partsplan.explanation.steps import middle, round_step
-from partsplan.explanation.ties import as_good
+from partsplan.explanation.ties import as_good, fits_as_many
 from partsplan.planning import Limits, must_be
 from partsplan.verification import Facts, broken_rules
 from partsplan.verification.figures import stages
@@ -77,7 +77,7 @@ def sensitivity(
         made += len(replies)
         stopped = len(replies) < len(wanted)
     return plan, Sensitivity(
-        purchases=_in_order(garage, bought_first(plan.choices)),
+        purchases=_in_order(garage, bought_first(garage, plan.choices)),
         ranges=tuple(
             SteadyRange(
                 setting=low.setting,
@@ -94,9 +94,13 @@ def sensitivity(
     )
 
 
-def bought_first(choices: Choices) -> frozenset[str]:
-    """The options ordered in the first month."""
-    return frozenset(one for one, month in choices.orders.items() if month == 0)
+def bought_first(garage: Garage, choices: Choices) -> frozenset[str]:
+    """The options ordered in the first month; what is bought already is not."""
+    return frozenset(
+        name
+        for name, month in choices.orders.items()
+        if month == 0 and not garage.option[name].bought
+    )
 
 
 class _Probe:
@@ -128,8 +132,10 @@ class _Probe:
         if other is None:
             self.end = replace(self.end, holds=value)
             return
-        first = bought_first(now)
-        then = bought_first(other.choices) if isinstance(other, Plan) else first
+        first = bought_first(self.garage, now)
+        then = first
+        if isinstance(other, Plan):
+            then = bought_first(self.garage, other.choices)
         self.end = End(
             holds=self.end.holds,
             breaks=value,
@@ -148,11 +154,13 @@ def _same_orders(
     """
     if isinstance(found, Needs):
         return False
-    if bought_first(found.choices) == bought_first(choices):
+    if bought_first(garage, found.choices) == bought_first(garage, choices):
         return True
     if broken_rules(garage, choices):
         return False
-    return as_good(stages(Facts(garage, choices)), found, gap)
+    figures = stages(Facts(garage, choices))
+    kept = fits_as_many(garage, choices, found.choices)
+    return kept and as_good(figures, found, gap)
 
 
 def _in_order(garage: Garage, options: frozenset[str]) -> tuple[str, ...]:

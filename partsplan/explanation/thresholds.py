@@ -73,6 +73,8 @@ def _price_ends(garage: Garage, option: Option) -> list[Fraction]:
 def liking_turn(search: Search, fault: Fault) -> Threshold | None:
     """The enjoyment of a wish, or the points, from which on its job is chosen.
 
+    Points are those that its owner would write, before they grow.
+
     Raises
     ------
     OutOfTime
@@ -94,7 +96,7 @@ def liking_turn(search: Search, fault: Fault) -> Threshold | None:
         search,
         fault,
         Turn.POINTS,
-        now=points(garage, fault, 0).points,
+        now=points(replace(garage, grown=0), fault, 0).points,
         end=Fraction(100),
         step=ONE,
         change=lambda value: _with_fault(garage, fault, points=value),

@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from partsplan.domain import Plan, Stages
+from partsplan.domain import Choices, Garage, Plan, Stages
 
 
 def as_good(figures: Stages, plan: Plan, gap: float) -> bool:
@@ -20,6 +20,15 @@ def as_good(figures: Stages, plan: Plan, gap: float) -> bool:
             or missing(figures.net_worth, plan.bound) <= gap
         )
     )
+
+
+def fits_as_many(garage: Garage, choices: Choices, other: Choices) -> bool:
+    """Whether choices fit no fewer of the parts that are bought than others do.
+
+    A plan that fits fewer is none, whatever its figures are.
+    """
+    bought = {option.id for option in garage.options if option.bought}
+    return len(bought & choices.orders.keys()) >= len(bought & other.orders.keys())
 
 
 def missing(worth: int, bound: int) -> float:

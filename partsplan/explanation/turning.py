@@ -23,6 +23,7 @@ from partsplan.domain import (
     Threshold,
     Turn,
 )
+from partsplan.explanation.ties import fits_as_many
 from partsplan.planning import Force, Limits, Planner
 
 Left = Callable[[], float]
@@ -67,10 +68,14 @@ class Search:
 
     def wins(self, forced: Plan) -> bool:
         """Whether a plan with the job is better than any without it."""
+        if not self._fits_as_many(forced):
+            return False
         return self._key(forced.stages) < self._key(self._best_without)
 
     def lacks(self, forced: Plan) -> int | None:
         """Net worth that a plan with the job lacks; None if more is lacking."""
+        if not self._fits_as_many(forced):
+            return None
         counts = self._key(replace(forced.stages, net_worth=0))
         if counts > self._key(replace(self._best_without, net_worth=0)):
             return None
@@ -93,6 +98,9 @@ class Search:
         OutOfTime
         """
         return self._proven(garage, Force(), self.plan)
+
+    def _fits_as_many(self, forced: Plan) -> bool:
+        return fits_as_many(self.garage, forced.choices, self.plan.choices)
 
     @property
     def _best_without(self) -> Stages:

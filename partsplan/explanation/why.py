@@ -5,6 +5,7 @@ from dataclasses import replace
 from functools import partial
 
 from partsplan.domain import (
+    CURED,
     FaultNotOpen,
     FaultStatus,
     Garage,
@@ -116,7 +117,7 @@ def _links_that_bar(planner: Planner, subject: str, limits: Limits) -> Iterator[
         faults = [cure.fault for cure in garage.option[subject].fixes]
     for fault in faults:
         for before in garage.fault[fault].after:
-            if garage.fault[before].status is not FaultStatus.OPEN:
+            if not _uncured(garage, before):
                 continue
             if planner.answer(limits, force=Force(take=frozenset({before}))) is None:
                 yield WaitsFor(fault=before)
@@ -129,11 +130,20 @@ def _links_that_bar(planner: Planner, subject: str, limits: Limits) -> Iterator[
                 yield PairBars(other=other)
 
 
-def _obstacle(prospects: Prospects, option: str) -> Reason | None:
+def _uncured(garage: Garage, name: str) -> bool:
+    """Whether an open fault was never cured before the plan."""
+    fault = garage.fault[name]
+    cured = any(one.relief >= CURED for one in fault.fitted)
+    return fault.status is FaultStatus.OPEN and not cured
+
+
+def _obstacle(prospects: Prospects, name: str) -> Reason | None:
     garage = prospects.garage
-    found = prospects.obstacle(garage.option[option])
-    found = found or pair_bar(garage, garage.option[option])
-    return found or dominated(garage, garage.option[option], prospects.of_option)
+    option = garage.option[name]
+    found = prospects.obstacle(option) or pair_bar(garage, option)
+    if found or option.bought:
+        return found
+    return dominated(garage, option, prospects.of_option)
 
 
 def _why_not(

@@ -155,15 +155,16 @@ def _balance_columns(
 ) -> None:
     """One column a month for the money above the reserve.
 
-    Without help it is never more than what is there if nothing is bought.
+    Without help it is never more than the month can hold at the very most.
     """
     rows: list[list[tuple[int, float]]] = [[] for _ in range(draft.garage.months)]
     for column, month, amount in outlays:
         rows[month].append((column, float(amount)))
     have = reach.money(draft.garage)
+    most_money = reach.most_money(draft.garage, draft.offers)
     before: int | None = None
     for month, terms in enumerate(rows):
-        most = None if helped else float(max(have[month], 0))
+        most = None if helped else float(max(most_money[month], 0))
         balance = draft.program.share(f"balance of {month}", most, common=True)
         income = have[month] - (have[month - 1] if month else 0)
         if before is not None:

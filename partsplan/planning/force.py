@@ -1,7 +1,7 @@
 """What a plan is told to do or to leave, whatever it is worth."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import dataclass
 
 from partsplan.domain import Offer
 from partsplan.planning.model import Model
@@ -29,10 +29,6 @@ class Force:
     use: frozenset[str] = frozenset()
     avoid: frozenset[str] = frozenset()
     order: frozenset[tuple[str, int]] = frozenset()
-
-    def using(self, options: frozenset[str]) -> "Force":
-        """The same with these options chosen, too, but for those to be avoided."""
-        return replace(self, use=self.use | (options - self.avoid))
 
     def __bool__(self) -> bool:
         return bool(self.take | self.leave | self.use | self.avoid | self.order)

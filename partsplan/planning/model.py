@@ -1,6 +1,7 @@
 """Turns offers into named rows and columns."""
 
 from collections import defaultdict
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from fractions import Fraction
 
@@ -60,6 +61,14 @@ class Model:
     extra_money: dict[int, int] = field(default_factory=dict)
     extra_hours: dict[int, int] = field(default_factory=dict)
 
+    def at_one(self, values: Sequence[float]) -> tuple[int, ...]:
+        """The whole columns at 1 where columns have these values."""
+        return tuple(
+            place
+            for place, column in enumerate(self.program.columns)
+            if column.integer and values[place] > 0.5
+        )
+
     def unmet_of(self, stage: Stage) -> list[int]:
         """The columns that count for a stage."""
         return [one for demand, one in self.unmet.items() if demand.stage is stage]
@@ -74,13 +83,10 @@ def build(
     offers: tuple[Offer, ...],
     demands: tuple[Demand, ...],
     *,
-    help_with_money: bool = False,
-    help_with_hours: bool = False,
+    help_with_money: Iterable[int] = (),
+    help_with_hours: Iterable[int] = (),
 ) -> Model:
-    """The whole model; with help, extra money or hours can be had in any month.
-
-    Extra money that moves on is only had in the first month.
-    """
+    """The whole model; extra money or hours can be had in the months of help."""
     draft = Draft(garage, offers)
     draft.take = [
         draft.program.binary(f"order {offer.option.id} in {offer.ordered}")
@@ -94,10 +100,8 @@ def build(
     cash.pay_offers(draft)
     cash.pay_shipping(draft)
     cash.pay_tools(draft)
-    all_months = range(garage.months)
-    paid_months = all_months[:1] if garage.carry_over else all_months
-    money = _help(draft, "money", paid_months if help_with_money else range(0))
-    hours = _help(draft, "hours", all_months if help_with_hours else range(0))
+    money = _help(draft, "money", help_with_money)
+    hours = _help(draft, "hours", help_with_hours)
     cash.hold_reserve(draft, money)
     work.hold_hours(draft, hours)
     unmet, hopeless = _count_unmet(draft, demands)
@@ -124,7 +128,7 @@ def build(
     )
 
 
-def _help(draft: Draft, what: str, months: range) -> dict[int, int]:
+def _help(draft: Draft, what: str, months: Iterable[int]) -> dict[int, int]:
     return {
         month: draft.program.share(f"extra {what} in {month}", high=None, common=True)
         for month in months

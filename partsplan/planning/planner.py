@@ -1,8 +1,9 @@
 """From a garage to the best plan for it."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from dataclasses import replace
 from functools import cached_property
+from math import inf
 
 from partsplan.domain import (
     Choices,
@@ -17,15 +18,18 @@ from partsplan.domain import (
 from partsplan.errors import SolverFailed
 from partsplan.planning import decode, reach, remedies, stages, wide
 from partsplan.planning.demands import Demand, demands
-from partsplan.planning.force import Force
+from partsplan.planning.force import Force, Held
 from partsplan.planning.limits import Limits, Optimum, Progress
 from partsplan.planning.model import Model, build
 from partsplan.planning.solver import solver_name
 from partsplan.planning.staying import nearest
 from partsplan.planning.stopwatch import Now, Stopwatch
+from partsplan.planning.waiting import Fitting, at_least, company, most_fitted, waiting
 from partsplan.pricing import offers
 
 NOTHING = Force()
+FITTING_SHARE = 0.2
+"""Most of the time to find how many of the parts that are bought can be fitted."""
 NARROW = 2000
 """Programs with no more columns are solved at once, stage by stage."""
 
@@ -122,20 +126,38 @@ class Planner:
     ) -> Plan | Needs | None:
         """The best plan that does what is forced; None if no plan does.
 
-        What is bought already is fitted, if any plan can do that.
+        It fits as many of the parts that are bought as any such plan can.
         """
-        if bought := self._bought():
-            found = self._best(limits, force.using(bought), start, progress)
+        for fitting in self._fittings(force, limits):
+            rows = (at_least(self.model, fitting.parts),)
+            begin = start or fitting.choices
+            found = self._best(limits, force, begin, progress, rows)
             if found is not None:
                 return found
         return self._best(limits, force, start, progress)
 
-    def _bought(self) -> frozenset[str]:
-        """Options that are bought and can be fitted in some month."""
+    def _fittings(self, force: Force, limits: Limits) -> Iterator[Fitting]:
+        """All parts that wait, if so many can be fitted; then as many as can be."""
         if not any(option.bought for option in self.garage.options):
-            return frozenset()
-        options = (offer.option for offer in self.model.offers)
-        return frozenset(option.id for option in options if option.bought)
+            return
+        if not (parts := waiting(self.model)):
+            return
+        if (known := self._fitted) is not None and known.parts == len(parts):
+            yield known
+        most = most_fitted(
+            self.model,
+            force.rows(self.model),
+            seconds=limits.seconds * FITTING_SHARE,
+            start=known.choices if known else None,
+        )
+        if most is not None and most.parts:
+            yield most
+
+    @cached_property
+    def _fitted(self) -> Fitting | None:
+        """As many of the parts that are bought as the jobs linked to them allow."""
+        offers = company(self.garage, self.model.offers)
+        return most_fitted(build(self.garage, offers, ()), seconds=inf)
 
     def _best(
         self,
@@ -143,19 +165,19 @@ class Planner:
         force: Force,
         start: Choices | None,
         progress: Progress | None,
+        fitted: tuple[Held, ...] = (),
     ) -> Plan | Needs | None:
         garage = self.garage
         needs = reach.needs(garage)
-        if needs and not garage.carry_over:
-            # A deposit that comes back may mend a month that loses unspent money.
-            needs = remedies.least_money(garage, self.offers, limits.seconds)
+        if needs and reach.jobs_may_help(garage):
+            needs = remedies.least_money(garage, self.offers, needs, limits.seconds)
             known = None
         else:
-            known = () if not force else None
+            known = None if force or fitted else ()
         if needs:
             return needs
         watch = Stopwatch(limits.seconds, limits.clock)
-        rows = tuple(force.rows(self.model))
+        rows = (*fitted, *force.rows(self.model))
         if any(low is not None and not terms for terms, low, _ in rows):
             return None  # no offer could do what is forced
         limits = replace(limits, seconds=watch.left)
@@ -188,7 +210,8 @@ class Planner:
         model = self.model
         if len(model.program.columns) > NARROW:
             return plan
-        rows = NOTHING.using(self._bought() & plan.choices.orders.keys()).rows(model)
+        fitted = waiting(model) & plan.choices.orders.keys()
+        rows = Force(use=fitted).rows(model)
         start = decode.encode(model, plan.choices)
         ones = nearest(model, plan.stages, start, wishes, spare, limits, rows)
         if ones is None or set(ones) == set(start):

@@ -25,9 +25,9 @@ def money(garage: Garage) -> tuple[int, ...]:
 
 
 def needs(garage: Garage) -> Needs | None:
-    """The first month that breaks the reserve if nothing is bought.
+    """The first month that breaks the reserve if no job is done.
 
-    With it the least extra money, in hand by then, that would do if nothing is bought.
+    With it the least extra money, in hand by then, that would do if no job is done.
     """
     short = [max(0, -left) for left in money(garage)]
     first = next((month for month, sum_ in enumerate(short) if sum_), None)
@@ -35,6 +35,15 @@ def needs(garage: Garage) -> Needs | None:
         return None
     least = max(short) if garage.carry_over else sum(short)
     return Needs(month=garage.month(first), money=least)
+
+
+def jobs_may_help(garage: Garage) -> bool:
+    """Whether a job can bring a month more money than it took before.
+
+    Where unspent money is lost, a deposit comes back into another month than it went
+    out of. That of a part that is bought went out before the first.
+    """
+    return not garage.carry_over or any(one.bought for one in garage.options)
 
 
 def reachable(garage: Garage, offers: tuple[Offer, ...]) -> tuple[Offer, ...]:
@@ -60,16 +69,16 @@ def within_hours(garage: Garage, offers: tuple[Offer, ...]) -> tuple[Offer, ...]
 def most_money(garage: Garage, offers: tuple[Offer, ...]) -> tuple[int, ...]:
     """The most that each month can hold, above the reserve. [minor units]
 
-    Where unspent money is lost, another job's deposit can come back into a month.
+    Deposits of other jobs that come back are in it, see ``jobs_may_help``.
     """
     left = money(garage)
-    if garage.carry_over:
-        return left
     best: dict[tuple[str, int], int] = {}
-    for offer in offers:
-        for flow in offer.flows:
-            key = offer.option.id, flow.month
-            best[key] = max(best.get(key, 0), flow.back)
+    for offer in offers if jobs_may_help(garage) else ():
+        if garage.carry_over and not offer.option.bought:
+            continue
+        for month, need in enumerate(money_needed(garage, offer)):
+            key = offer.option.id, month
+            best[key] = max(best.get(key, 0), -need)
     return tuple(
         have + sum(back for (_, at), back in best.items() if at == month)
         for month, have in enumerate(left)

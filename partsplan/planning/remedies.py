@@ -47,10 +47,15 @@ NOT_WORKED_OUT = Remedy(money=None, hours=None, exact=False)
 
 
 def least_money(
-    garage: Garage, offers: tuple[Offer, ...], seconds: float
+    garage: Garage, offers: tuple[Offer, ...], idle: Needs, seconds: float
 ) -> Needs | None:
-    """The least extra money with which some plan keeps the reserve, if it takes any."""
-    model = build(garage, offers, (), help_with_money=True)
+    """The least extra money with which some plan keeps the reserve, if it takes any.
+
+    ``idle`` is what it takes if no job is done; money that moves on comes in its month.
+    """
+    first = garage.index(idle.month)
+    months = range(first, first + 1) if garage.carry_over else range(garage.months)
+    model = build(garage, offers, (), help_with_money=months)
     run = _least(Solver(model.program), model.extra_money.values(), seconds)
     if not run.values:
         raise SolverFailed("the time was up before the missing money was known")
@@ -58,10 +63,10 @@ def least_money(
         month: ceil(run.values[column] - 1e-6)
         for month, column in model.extra_money.items()
     }
-    first = next((month for month, money in short.items() if money), None)
-    if first is None:
+    month = next((month for month, money in short.items() if money), None)
+    if month is None:
         return None
-    return Needs(month=garage.month(first), money=sum(short.values()))
+    return Needs(month=garage.month(month), money=sum(short.values()))
 
 
 class Remedies:
@@ -101,7 +106,9 @@ class Remedies:
     def _with_money(self) -> Model:
         within_hours = reach.within_hours(self._garage, self._offers)
         wanted = demands(self._garage)
-        return build(self._garage, within_hours, wanted, help_with_money=True)
+        return build(
+            self._garage, within_hours, wanted, help_with_money=self._paid_months
+        )
 
     @cached_property
     def _with_hours(self) -> Model:
@@ -109,9 +116,14 @@ class Remedies:
             self._garage,
             self._offers,
             demands(self._garage),
-            help_with_money=True,
-            help_with_hours=True,
+            help_with_money=self._paid_months,
+            help_with_hours=range(self._garage.months),
         )
+
+    @property
+    def _paid_months(self) -> range:
+        """Money that moves on comes in the first month, other money in any."""
+        return range(1 if self._garage.carry_over else self._garage.months)
 
 
 def curing(offers: Iterable[Offer]) -> dict[str, list[Offer]]:

@@ -11,7 +11,7 @@ from partsplan.planning.force import Held
 from partsplan.planning.interrupts import Interrupts
 from partsplan.planning.limits import COUNT_GAP, ROUNDING, Limits, Optimum, Progress
 from partsplan.planning.model import Model
-from partsplan.planning.solver import Solver, SolverRun, Tuning, Watch
+from partsplan.planning.solver import Solver, Tuning, Watch
 
 EARLY_SHARE = 0.4
 """An early stage gets this share of the time that is left."""
@@ -121,7 +121,7 @@ def _solve(
             return None
         found.seconds += run.seconds
         found.interrupted |= run.interrupted
-        ones = _ones(model, run)
+        ones = model.at_one(run.values) if run.values else None
         cut = (
             None if ones is None else cover(model, ones, decode.ledger_of(model, ones))
         )
@@ -142,16 +142,6 @@ def _objective(model: Model, stage: Stage) -> tuple[Objective, int]:
         return list(model.worth), 0
     counted = [(column, -1.0) for column in model.unmet_of(stage)]
     return counted, model.hopeless_of(stage)
-
-
-def _ones(model: Model, run: SolverRun) -> tuple[int, ...] | None:
-    if not run.values:
-        return None
-    return tuple(
-        place
-        for place, column in enumerate(model.program.columns)
-        if column.integer and run.values[place] > 0.5
-    )
 
 
 def _trivial_bound(objective: Objective) -> float:

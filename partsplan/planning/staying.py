@@ -55,11 +55,7 @@ def nearest(
     )
     if run.status not in (PlanStatus.PROVEN, PlanStatus.FEASIBLE) or not run.values:
         return None
-    ones = tuple(
-        place
-        for place, column in enumerate(model.program.columns)
-        if column.integer and run.values[place] > 0.5
-    )
+    ones = model.at_one(run.values)
     overspent = cover(model, ones, decode.ledger_of(model, ones))
     return None if overspent else ones
 

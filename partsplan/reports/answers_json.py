@@ -64,6 +64,7 @@ def options_data(garage: Garage, comparison: Comparison) -> dict[str, Any]:
 
 def _fault(garage: Garage, one: FaultScores) -> dict[str, Any]:
     fault = garage.fault[one.fault]
+    relieved = garage.relieved(fault, one.month)
     return {
         "fault": one.fault,
         "title": fault.title,
@@ -77,6 +78,7 @@ def _fault(garage: Garage, one: FaultScores) -> dict[str, Any]:
         "loss_per_month": plain(one.loss),
         "do_not_drive": one.do_not_drive,
         "not_drivable": one.not_drivable,
+        **({"relieved": plain(relieved)} if relieved else {}),
         "reasons": [reason_data(reason) for reason in reasons(one)],
     }
 

@@ -17,6 +17,8 @@ from partsplan.domain import (
     ChangeReserve,
     Cure,
     Currency,
+    Fitted,
+    Flow,
     Garage,
     GiveUpVehicle,
     Input,
@@ -25,6 +27,7 @@ from partsplan.domain import (
     Month,
     Option,
     ParkVehicle,
+    Purchase,
     RefuseRoute,
     Supplier,
     TakeFault,
@@ -50,6 +53,13 @@ MONEY = frozenset(
     | {"loss_per_month", "damage_cost"}
 )
 """Settings and columns that hold money."""
+CALLED = {
+    "grown": "months for which points have grown",
+    "promised": "promised for what was bought before",
+    "fitted": "what was fitted before",
+    "bought": "what is bought",
+}
+"""Columns that nobody writes: they come from the logbook."""
 IN_OWN_CURRENCY = frozenset({"price", "core_deposit", "shipping", "free_over"})
 """Those that are in the currency of their option or supplier."""
 
@@ -91,7 +101,7 @@ def input_words(garage: Garage, one: Input) -> str:
     if not one.column:
         there = "only the first has" if one.after is None else "only the second has"
         return f"{there} the {ROWS[one.table]} {one.row}"
-    what = one.column.replace("_", " ")
+    what = CALLED.get(one.column) or one.column.replace("_", " ")
     if one.row:
         what += f" of the {ROWS[one.table]} {one.row}"
     before, after = (_value(garage, one, value) for value in (one.before, one.after))
@@ -148,7 +158,16 @@ def _value(garage: Garage, one: Input, value: Any) -> str:
         return ", ".join(_value(garage, one, part) for part in value)
     if one.column in MONEY and isinstance(value, int):
         return money(_currency(garage, one), value)
+    if isinstance(value, Flow):
+        return _flow(garage, value)
     return _plain(value)
+
+
+def _flow(garage: Garage, flow: Flow) -> str:
+    """Money of a month, which counts from the start of the garage that has it."""
+    sums = [(flow.out, "to pay"), (flow.back, "back")]
+    parts = [f"{money(garage.currency, sum_)} {what}" for sum_, what in sums if sum_]
+    return f"{' and '.join(parts) or 'nothing'} in month {flow.month + 1}"
 
 
 def _plain(value: Any) -> str:
@@ -165,6 +184,11 @@ def _plain(value: Any) -> str:
             return fault if relief == 1 else f"{fault} ({percent(relief)})"
         case Instalment(months=months, share=share):
             return f"{percent(share)} after {count(months, 'month')}"
+        case Fitted(option=option, relief=relief, until=until):
+            partly = "" if relief == 1 else f" ({percent(relief)})"
+            return f"{option}{partly} until {until.plus(-1)}"
+        case Purchase(month=month, supplier=supplier):
+            return f"in {month}" + (f" from {supplier}" if supplier else "")
         case Weights(safety=safety, drivability=driving, enjoyment=enjoyment):
             parts = (number(one) for one in (safety, driving, enjoyment))
             return " / ".join(parts)

@@ -13,6 +13,7 @@ from partsplan.domain import (
     SharesAccess,
     SharesOrder,
     WaitsFor,
+    WaitsToBeFitted,
 )
 from partsplan.reports.figures import count, listed, price
 
@@ -20,6 +21,8 @@ from partsplan.reports.figures import count, listed, price
 def asked_for(garage: Garage, reason: Reason) -> str:
     """What asks for a job, as a sentence."""
     match reason:
+        case WaitsToBeFitted():
+            return "It is bought, and a plan fits as many such parts as can be."
         case MeetsDeadline(subject=subject, month=month):
             return f"Without it {_deadline(garage, subject)} in {month} is missed."
         case MakesSafe(vehicle=vehicle, months=months):

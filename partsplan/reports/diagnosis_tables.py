@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from partsplan import catalogue
 from partsplan.domain import (
+    CURED,
     CheckStep,
     Diagnosis,
     FaultStatus,
@@ -204,6 +205,7 @@ def _off_road(page: Page, garage: Garage, diagnoses: Sequence[Diagnosis]) -> Non
         for fault in garage.faults
         if fault.vehicle in asked
         and fault.status is not FaultStatus.FIXED
+        and garage.relieved(fault, 0) < CURED
         and forbids_driving(fault)
     ]
     if grave:

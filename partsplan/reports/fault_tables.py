@@ -11,7 +11,7 @@ from partsplan.domain import (
     Reason,
 )
 from partsplan.reports.figures import money, number
-from partsplan.reports.names import fault_name
+from partsplan.reports.names import fault_name, relieved_now
 from partsplan.reports.page import Page
 from partsplan.reports.tables import figure, text
 from partsplan.reports.words import sentence
@@ -72,10 +72,12 @@ def reasons(scores: FaultScores) -> tuple[Reason, ...]:
 
 def _row(garage: Garage, one: FaultScores) -> tuple[str, ...]:
     fault = garage.fault[one.fault]
-    watched = " (watched)" if fault.status is FaultStatus.WATCH else ""
+    aside = "watched" if fault.status is FaultStatus.WATCH else None
+    aside = aside or relieved_now(garage, fault)
     figures = (one.safety, one.drivability, one.waiting, one.points)
     return (
-        f"{fault.id}: {fault.title}{watched}, {_vehicle(garage, one)}",
+        f"{fault.id}: {fault.title}{f' ({aside})' if aside else ''}, "
+        f"{_vehicle(garage, one)}",
         *(number(part.points, 0) for part in figures),
         money(garage.currency, one.loss) if one.loss else "",
     )

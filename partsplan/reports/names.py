@@ -2,7 +2,7 @@
 
 from fractions import Fraction
 
-from partsplan.domain import Fault, Garage, Job, Route
+from partsplan.domain import CURED, Fault, Garage, Job, Route
 from partsplan.pricing import flagged
 from partsplan.reports.figures import percent
 
@@ -13,6 +13,22 @@ LICENSED_NOTE = f"{LICENSED} Work for a licensed person, or to be checked by one
 def fault_name(fault: Fault) -> str:
     """A fault's title with the id by which it is asked for."""
     return f"{fault.title} ({fault.id})"
+
+
+def relieved_now(garage: Garage, fault: Fault) -> str:
+    """What was fitted before does for a fault, such as "cured until 2027-03".
+
+    Empty if that is nothing in the first month; without a month if it does not run out
+    as long as the fault counts.
+    """
+    relief = garage.relieved(fault, 0)
+    if not relief:
+        return ""
+    what = "cured" if relief >= CURED else f"relieved by {percent(relief)}"
+    until = max(one.until for one in fault.fitted if one.relief == relief)
+    if garage.index(until) >= garage.counted_end(garage.vehicle[fault.vehicle]):
+        return what
+    return f"{what} until {until.plus(-1)}"
 
 
 def job_name(garage: Garage, job: Job) -> str:

@@ -4,6 +4,7 @@ from collections import defaultdict
 from collections.abc import Iterator, Sequence
 
 from partsplan.domain import (
+    CURED,
     FaultStatus,
     Garage,
     Plan,
@@ -12,7 +13,7 @@ from partsplan.domain import (
     Stage,
 )
 from partsplan.reports.figures import listed, month_spans, number, price
-from partsplan.reports.names import fault_name
+from partsplan.reports.names import fault_name, relieved_now
 from partsplan.reports.paper import Paper
 from partsplan.reports.standing import Trouble, undrivable, unsafe
 from partsplan.reports.words import sentence
@@ -57,13 +58,18 @@ def left_alone(page: Paper, garage: Garage, skips: Sequence[Skip]) -> None:
         return
     page.heading("Left alone, and why")
     page.bullets(
-        f"{_placed(garage, skip.fault)}: "
+        f"{_placed(garage, skip.fault)}{_relieved(garage, skip.fault)}: "
         + " ".join(sentence(garage, one) for one in (skip.reason, *skip.also))
         for skip in skips
     )
     page.bullets(
         f"{_placed(garage, fault.id)}: only watched, as you asked." for fault in watched
     )
+
+
+def _relieved(garage: Garage, fault: str) -> str:
+    relieved = relieved_now(garage, garage.fault[fault])
+    return f", {relieved} by what was fitted before" if relieved else ""
 
 
 def missed_deadlines(
@@ -139,6 +145,8 @@ def _lasts(garage: Garage, trouble: Trouble) -> str:
     if not trouble.months:
         return f"{name}, until it is cured in {cured}"
     spans = f"{name}, {month_spans(garage, trouble.months)}"
+    if garage.relieved(trouble.fault, trouble.months[0] - 1) >= CURED:
+        spans += ", since what was fitted before lasts no longer"
     if trouble.cured_in is not None:
         if trouble.cured_in < trouble.months[0]:
             return f"{spans}, since what cures it from {cured} on lasts no longer"

@@ -4,7 +4,7 @@ from collections import defaultdict
 from collections.abc import Callable, Iterator
 from dataclasses import dataclass
 
-from partsplan.domain import Fault, FaultStatus, Garage, Plan, Vehicle
+from partsplan.domain import CURED, Fault, FaultStatus, Garage, Plan, Vehicle
 from partsplan.scoring import forbids_driving, stops_driving
 from partsplan.verification import Facts
 
@@ -19,7 +19,8 @@ class Trouble:
         The driven months in which it is not cured; empty if it is cured in the first
         of them, and so lasts until that job is done.
     cured_in
-        The first month in which it is; None if the plan never cures it.
+        The first month in which it is, by more than what was fitted before; None if
+        the plan never cures it.
     """
 
     fault: Fault
@@ -64,6 +65,9 @@ def _of_vehicle(
             month for month in range(garage.months) if facts.cured(fault.id, month)
         ]
         months = tuple(month for month in driven if month not in mended)
-        first = min(mended, default=None)
+        first = min(
+            (month for month in mended if garage.relieved(fault, month) < CURED),
+            default=None,
+        )
         if months or first == driven[0]:
             yield Trouble(fault, months, first)

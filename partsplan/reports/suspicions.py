@@ -18,12 +18,15 @@ def check_first(page: Page, garage: Garage, plan: Plan) -> None:
 
 
 def unchecked(garage: Garage, plan: Plan) -> Iterator[str]:
-    """A sentence for each job that may not be the cure, since its fault has causes."""
+    """A sentence for each job that may not be the cure, since its fault has causes.
+
+    What is bought already cannot be checked before.
+    """
     suspected_of: dict[str, list[Cause]] = defaultdict(list)
     for one in garage.causes:
         suspected_of[one.fault].append(one)
     for job in plan.jobs:
-        for fault in job.faults:
+        for fault in () if job.bought else job.faults:
             causes = suspected_of[fault]
             named = [one.chance for one in causes if one.cure == job.option]
             likely = sum(named, Fraction(0))

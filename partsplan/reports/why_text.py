@@ -15,7 +15,12 @@ from partsplan.domain import (
     WhyNot,
 )
 from partsplan.reports.figures import count, listed, number, price
-from partsplan.reports.names import fault_name, job_target, supplier_name
+from partsplan.reports.names import (
+    fault_name,
+    job_target,
+    relieved_now,
+    supplier_name,
+)
 from partsplan.reports.page import Page
 from partsplan.reports.plan_tables import certainty
 from partsplan.reports.words import option_name, sentence
@@ -97,6 +102,8 @@ def _waits(garage: Garage, why: WhyNot) -> Iterator[str]:
         state = "fixed" if fault.status is FaultStatus.FIXED else "watched"
         yield f"It is {state}, so nothing is planned for it."
         return
+    if fault is not None and (relieved := relieved_now(garage, fault)):
+        yield f"It is {relieved}, by what was fitted before."
     for reason in why.ruled_out:
         yield sentence(garage, reason)
     if why.instead is None:
@@ -138,6 +145,8 @@ def _forced_in(garage: Garage, other: Instead, subject: str) -> str:
 def _at_price(garage: Garage, option: str) -> str:
     from partsplan.pricing import price as priced
 
+    if garage.option[option].bought:
+        return f"{option_name(garage, option)}, which is bought"
     landed = priced(garage, garage.option[option]).landed
     return f"{option_name(garage, option)} at {price(garage.currency, landed)}"
 

@@ -19,6 +19,7 @@ from partsplan.domain import (
     NoCodingTool,
     NoExposure,
     NoOption,
+    NoRoomToFit,
     NotRoadLegal,
     OptionReason,
     OutsideWindow,
@@ -110,6 +111,11 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
             return "must be coded by yourself, and the workshop has no coding tool."
         case AlreadyBought(bought=bought):
             return f"is not needed: {bought} is bought and waits to be fitted."
+        case NoRoomToFit():
+            return (
+                "is bought, but no plan fits it beside as many others that are: money, "
+                "hours or the links between jobs are in the way."
+            )
         case TooCold(needed=needed, warmest=warmest):
             return (
                 f"needs {number(needed)} C in the workshop; the warmest month in "
@@ -173,8 +179,12 @@ def _barred_route(route: Route, system: System) -> str:
 
 
 def _outside(garage: Garage, reason: OutsideWindow) -> str:
-    earliest = f"can be fitted in {reason.earliest} at the earliest"
     end = garage.month(garage.months - 1)
+    if garage.option[reason.option].bought and reason.not_before:
+        there = f"is bought and can be fitted from {reason.not_before}"
+        until = f" to {reason.not_after}" if reason.not_after else " on"
+        return f"{there}{until}; this plan goes from {garage.start} to {end}."
+    earliest = f"can be fitted in {reason.earliest} at the earliest"
     if reason.not_before is None and reason.not_after is None:
         return f"{earliest}; this plan ends with {end}."
     first = reason.not_before or garage.start

@@ -69,7 +69,7 @@ def job_futures(garage: Garage, job: Job, settings: RiskSettings) -> JobFutures:
             break
         if not option.warranty_months:
             add(money, month + 1, np.where(bad, -drawn.landed, 0))
-        lead = max(0, job.fitted - job.ordered) + _slip(slips, chance, futures)
+        lead = option.months_to_fitting + _slip(slips, chance, futures)
         month = np.where(bad, month + 1 + lead, month)
         attempt += 1
 

@@ -82,6 +82,8 @@ def cured(garage: Garage, futures: Futures, fault: Fault, month: int) -> Flags:
     number = len(futures.balance)
     if fault.status is not FaultStatus.OPEN:
         return np.full(number, fault.status is FaultStatus.FIXED)
+    if garage.relieved(fault, month) >= CURED:
+        return np.ones(number, bool)
     found = np.zeros(number, bool)
     for name, good in futures.good.items():
         option = garage.option[name]

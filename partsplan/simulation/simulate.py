@@ -39,7 +39,6 @@ def summary(
     """Chances, quantiles and shares of drawn futures."""
     lowest: Counts = futures.balance.min(axis=1)
     cost = _total(futures)
-    tools = sum(buy.price for buy in plan.tools)
     have = np.array([float(one) for one in garage.monthly_hours])
     over = futures.hours > have + ROUNDING
     return Risk(
@@ -52,7 +51,7 @@ def summary(
         in_hours=_chance(np.logical_not(np.logical_or.reduce(over, axis=1))),
         extra_reserve=extra_reserve(lowest),
         planned_cost=sum(line.out - line.back for line in plan.ledger),
-        mean_cost=float(cost.mean()) + tools,
+        mean_cost=float(cost.mean()) + _never_varies(garage, plan),
         deviation=float(cost.std()),
     )
 
@@ -138,8 +137,14 @@ def _planned(garage: Garage, plan: Plan) -> dict[Source, int]:
 
 
 def _total(futures: Futures) -> Counts:
-    """Money out less money back, without tools, which never vary."""
+    """Money out less money back, as far as it may vary."""
     return sum(futures.costs.values(), start=np.zeros(1, np.int64))
+
+
+def _never_varies(garage: Garage, plan: Plan) -> int:
+    """What tools cost, and what was promised before. [minor units]"""
+    tools = sum(buy.price for buy in plan.tools)
+    return tools + sum(flow.out - flow.back for flow in garage.promised_within)
 
 
 def _chance(flags: Flags) -> float:

@@ -1,5 +1,7 @@
+from dataclasses import replace
+
 from partsplan.diagnosis import lamps
-from partsplan.domain import FaultStatus, Garage, Lamp
+from partsplan.domain import ONE, FaultStatus, Fitted, Garage, Lamp
 from tests.support import building
 
 
@@ -32,3 +34,14 @@ def test_a_lamp_is_out_only_when_all_its_faults_are_cured() -> None:
     assert first["v1", "engine"] == ("f2",)
     assert both["v1", "engine"] == ()
     assert both["v2", "engine"] == ("f5",)
+
+
+def test_what_is_cured_for_a_while_keeps_no_lamp_lit_meanwhile() -> None:
+    made = lit()
+    for_now = Fitted(option="o9", relief=ONE, until=made.start.plus(1))
+    over = replace(for_now, until=made.start)
+    for fitted, by in ((for_now, ("f2",)), (over, ("f1", "f2"))):
+        first = replace(made.faults[0], fitted=(fitted,))
+        later = replace(made, faults=(first, *made.faults[1:]))
+        found = {(one.vehicle, one.name): one.lit_by for one in lamps(later)}
+        assert found["v1", "engine"] == by

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 import pytest
 
-from partsplan.domain import Month, Stage, Stages
+from partsplan.domain import ONE, FaultStatus, Fitted, Month, Stage, Stages
 from tests.support.building import fault, garage, option, vehicle
 
 
@@ -59,6 +59,24 @@ def test_options_are_found_under_every_fault_they_name() -> None:
     both, one = option("both", "f1", "f2"), option("one", "f2")
     made = garage(faults=(fault(), fault("f2"), fault("f3")), options=(both, one))
     assert made.options_for == {"f1": (both,), "f2": (both, one), "f3": ()}
+
+
+def test_a_fault_is_relieved_by_the_best_of_what_was_fitted_and_lasts() -> None:
+    made = garage()
+    half, nearly, whole = (
+        Fitted(option=f"o{end}", relief=relief, until=made.month(end))
+        for end, relief in ((3, Fraction(1, 2)), (2, Fraction(9, 10)), (-1, ONE))
+    )
+    relieved = fault(fitted=(half, nearly, whole))
+    found = [made.relieved(relieved, month) for month in range(4)]
+    assert found == [Fraction(9, 10), Fraction(9, 10), Fraction(1, 2), 0]
+
+
+def test_a_watched_fault_is_relieved_by_nothing() -> None:
+    made = garage()
+    for_ever = Fitted(option="o1", relief=ONE, until=made.month(99))
+    watched = fault(status=FaultStatus.WATCH, fitted=(for_ever,))
+    assert made.relieved(watched, 0) == 0
 
 
 def test_own_currency_needs_no_rate() -> None:

@@ -18,7 +18,8 @@ from partsplan.domain import (
 from partsplan.explanation import curve
 from partsplan.planning import plan
 from tests.support.asking import CLOSE, Asking
-from tests.support.building import START, fault, garage, option, vehicle
+from tests.support.building import START, bought, fault, garage, option, vehicle
+from tests.support.carried_garages import carried_garage
 from tests.support.published import Published, as_garage, projects, published
 from tests.support.small_garages import small_garage
 
@@ -96,9 +97,12 @@ def test_a_close_search_finds_every_budget_where_the_sweep_changes() -> None:
         assert numbers(point.found) in sets
 
 
-@pytest.mark.parametrize("seed", range(25))
-def test_each_point_is_what_planning_for_that_sum_gives(seed: int) -> None:
-    made = small_garage(seed)
+@pytest.mark.parametrize(
+    "made",
+    [*map(small_garage, range(25)), *map(carried_garage, range(8))],
+    ids=lambda made: made.name,
+)
+def test_each_point_is_what_planning_for_that_sum_gives(made: Garage) -> None:
     budgets = [0, 4000, 9000, 9001, 15000, 40000]
     found = curve(made, budgets, Asking(), limits=CLOSE)
     assert [point.budget for point in found.points] == budgets
@@ -197,6 +201,16 @@ def test_a_plan_is_kept_where_more_money_buys_nothing_better() -> None:
     found = curve(twins, [20000, 30000, 40000], Asking(), limits=CLOSE)
     jobs = {one.found.jobs for one in found.points if isinstance(one.found, Bought)}
     assert len(jobs) == 1
+
+
+def test_a_part_that_waits_is_fitted_from_the_sum_on_that_pays_for_it() -> None:
+    # it gains 150.00 and takes 160.00
+    made = garage(
+        vehicles=(vehicle(keep_months=3),), options=(bought(consumables=16000),)
+    )
+    found = curve(made, [5000, 6000], Asking(), limits=CLOSE)
+    outcomes = [point.found for point in found.points]
+    assert [isinstance(one, Bought) and one.jobs for one in outcomes] == [(), ("o1",)]
 
 
 def test_open_faults_are_those_not_cured_at_the_end() -> None:

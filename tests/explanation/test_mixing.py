@@ -5,10 +5,20 @@ from fractions import Fraction
 
 import pytest
 
-from partsplan.domain import Garage, Input, Milestone, Month, Plan, Supplier
+from partsplan.domain import (
+    Fitted,
+    Flow,
+    Garage,
+    Input,
+    Milestone,
+    Month,
+    Plan,
+    Supplier,
+)
 from partsplan.explanation import differing_inputs, with_inputs
 from partsplan.planning import plan
-from tests.support.building import fault, garage, option, vehicle
+from tests.support.building import bought, fault, garage, option, vehicle
+from tests.support.carried_garages import carried_garage
 from tests.support.small_garages import small_garage
 
 TABLES = ("vehicles", "faults", "options", "milestones")
@@ -83,9 +93,33 @@ def test_one_cell_is_taken_alone() -> None:
     assert with_inputs(garage(), other, [cell]).options == (option(lead_days=40),)
 
 
+def test_a_part_that_is_bought_comes_with_its_price_and_months() -> None:
+    there = bought(lead_days=0, not_before=Month(2027, 2), hours=Fraction(2))
+    made, later = garage(options=(option(lead_days=40),)), garage(options=(there,))
+    (found,) = differing_inputs(made, later)
+    assert named((found,)) == [("options", "o1", "bought")]
+    assert with_inputs(made, later, [found]) == later
+    assert with_inputs(later, made, differing_inputs(later, made)) == made
+
+
+def test_what_comes_from_before_is_an_input() -> None:
+    made = garage()
+    tape = Fitted(option="o9", relief=Fraction(1, 2), until=Month(2027, 3))
+    later = garage(
+        faults=(fault(fitted=(tape,)),), promised=(Flow(month=1, out=5),), grown=1
+    )
+    inputs = differing_inputs(made, later)
+    assert named(inputs) == [
+        ("faults", "f1", "fitted"),
+        ("garage", "", "promised"),
+        ("garage", "", "grown"),
+    ]
+    assert with_inputs(made, later, inputs) == later
+
+
 @pytest.mark.parametrize("seed", range(40))
 def test_with_all_inputs_it_is_the_other_garage(seed: int) -> None:
-    made, other = small_garage(seed), small_garage(seed + 1)
+    made, other = small_garage(seed), carried_garage(seed + 1)
     other = replace(other, currency=made.currency)
     mixed = with_inputs(made, other, differing_inputs(made, other))
     for table in TABLES:
@@ -115,7 +149,7 @@ def same_for_a_plan(row: object, other: object) -> bool:
 
 @pytest.mark.parametrize("seed", range(6))
 def test_every_mixture_of_two_garages_can_be_planned(seed: int) -> None:
-    made, other = small_garage(seed), small_garage(seed + 1)
+    made, other = small_garage(seed), carried_garage(seed + 1)
     other = replace(other, currency=made.currency)
     inputs = differing_inputs(made, other)
     for one in inputs[:12]:

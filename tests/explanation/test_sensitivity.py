@@ -21,7 +21,7 @@ from partsplan.explanation.sensitivity import bought_first
 from partsplan.explanation.settings import value_of, with_setting
 from partsplan.planning import plan
 from tests.support.asking import CLOSE, Asking
-from tests.support.building import fault, garage, option
+from tests.support.building import bought, fault, garage, option
 from tests.support.small_garages import small_garage
 
 
@@ -98,7 +98,7 @@ def planned() -> Iterator[Garage]:
     for seed in range(200):
         made = small_garage(seed)
         best = plan(made, gap=0.0)
-        if isinstance(best, Plan) and bought_first(best.choices):
+        if isinstance(best, Plan) and bought_first(made, best.choices):
             yield made
 
 
@@ -125,6 +125,35 @@ def test_both_sides_of_every_end_were_planned(made: Garage) -> None:
                 assert not end.possible
             else:
                 assert end.adds or end.drops
+
+
+def test_what_is_bought_already_is_no_purchase() -> None:
+    made = garage(
+        faults=(fault(), fault("f2")), options=(bought("o1", "f1"), option("o2", "f2"))
+    )
+    sensed = found(made)
+    assert sensed.purchases == ("o2",)
+    reserve = next(one for one in sensed.ranges if one.setting is Setting.RESERVE)
+    assert reserve.high.drops == ("o2",)
+
+
+def test_a_part_that_waits_drops_a_purchase_as_soon_as_it_can_be_fitted() -> None:
+    # 100.00 and the hours for one of them; the part takes 80.00, and is worth less
+    made = garage(
+        budget=(10000, 0),
+        hours=(Fraction(8), Fraction(0)),
+        reserve=5000,
+        faults=(fault(points=Fraction(1)), fault("f2")),
+        options=(
+            bought("o1", "f1", consumables=8000, hours=Fraction(8)),
+            option("o2", "f2", price=4000, hours=Fraction(8)),
+        ),
+    )
+    assert found(made).purchases == ("o2",)
+    low = ranges(made)[Setting.RESERVE].low
+    assert low.breaks is not None
+    assert low.breaks <= 2000 < low.holds <= 2100
+    assert low.drops == ("o2",)
 
 
 def test_two_purchases_as_good_as_each_other_are_no_change() -> None:

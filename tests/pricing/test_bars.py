@@ -7,18 +7,21 @@ import pytest
 
 from partsplan.domain import (
     AfterWatched,
+    AlreadyBought,
     Coding,
     FaultStatus,
     Month,
     NoCodingTool,
+    Option,
     OutsideWindow,
     QuoteOver,
     Reason,
+    Route,
     TooCold,
     VehicleGone,
 )
 from partsplan.pricing import bars, offers
-from tests.support.building import fault, garage, option, vehicle
+from tests.support.building import bought, fault, garage, option, vehicle
 from tests.support.published import published
 
 PLACES = {
@@ -100,6 +103,50 @@ def test_nothing_comes_after_a_fault_that_is_only_watched() -> None:
     reason = AfterWatched(option="o1", fault="f2")
     assert bars(made, made.options[0]) == (reason,)
     assert offers(made) == ()
+
+
+@pytest.mark.parametrize(
+    ("waiting", "barred"),
+    [
+        (bought("b", "f1"), {"alone": "b"}),
+        (bought("b", "f1:0.8", "f2"), {"alone": "b", "both": "b"}),
+        (bought("b", "f1:0.79"), {}),
+        (bought("b", "f1", route=Route.STAND_IN, followup_within=2), {}),
+        (bought("b", "f1", not_before=Month(2027, 9)), {"alone": "b"}),
+    ],
+)
+def test_no_lasting_part_comes_beside_one_that_waits_for_all_it_would_cure(
+    waiting: Option, barred: dict[str, str]
+) -> None:
+    made = garage(
+        faults=(fault(), fault("f2")),
+        options=(
+            option("alone", "f1"),
+            option("both", "f1", "f2"),
+            option("stopgap", "f1", route=Route.STAND_IN, followup_within=2),
+            waiting,
+        ),
+    )
+    told = {
+        reason.option: reason.bought
+        for one in made.options
+        for reason in bars(made, one)
+        if isinstance(reason, AlreadyBought)
+    }
+    assert told == barred
+    assert barred.keys().isdisjoint(one.option.id for one in offers(made))
+
+
+def test_two_parts_that_wait_for_the_same_fault_do_not_bar_each_other() -> None:
+    made = garage(options=(bought("one", "f1"), bought("other", "f1")))
+    assert {offer.option.id for offer in offers(made)} == {"one", "other"}
+
+
+def test_a_part_that_waits_can_be_fitted_from_the_month_on_in_which_it_is_there() -> (
+    None
+):
+    made = garage(options=(bought(not_before=Month(2027, 2)),))
+    assert [(one.ordered, one.fitted) for one in offers(made)] == [(1, 1), (2, 2)]
 
 
 @pytest.mark.parametrize(

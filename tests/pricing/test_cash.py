@@ -1,5 +1,6 @@
 """When money goes out and comes back, worked out by hand."""
 
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
@@ -10,7 +11,7 @@ from hypothesis import strategies as st
 from partsplan.domain import Coding, Instalment, Offer, Supplier, Tax, instalments
 from partsplan.pricing import offers
 from tests.support import building
-from tests.support.building import garage, option
+from tests.support.building import bought, garage, option
 
 EXCHANGE: dict[str, Any] = {
     "price": 20000,
@@ -41,6 +42,15 @@ def test_an_exchange_part_pays_its_deposit_and_gets_it_back() -> None:
         1: (4500, 0),
         3: (1200, 8000),
     }
+
+
+def test_a_bought_part_only_pays_its_fitting_and_brings_its_deposit_back() -> None:
+    part = bought(**EXCHANGE | {"price": 0, "lead_days": 0})
+    assert flows(part, months=5) == {0: (4500, 0), 2: (1200, 8000)}
+    offer = first_offer(part, months=5)
+    assert offer.price.expected == 4000 + 500 + 1200
+    untrusted = replace(part, core_chance=Fraction("0.79"))
+    assert flows(untrusted, months=5) == {0: (4500, 0), 2: (1200, 0)}
 
 
 @pytest.mark.parametrize(("core_days", "month"), [(0, 0), (1, 1), (30, 1), (31, 2)])

@@ -12,11 +12,14 @@ from partsplan.domain import (
     ChangeMonths,
     ChangePrice,
     ChangeReserve,
+    Fitted,
+    Flow,
     GiveUpVehicle,
     Input,
     LeaveFault,
     Month,
     ParkVehicle,
+    Purchase,
     RefuseRoute,
     Route,
     TakeFault,
@@ -85,6 +88,48 @@ def test_each_change_has_words(change: Change, words: str) -> None:
                 after=None,
             ),
             "fix by of the fault ecu: 2027-01 in the first, none in the second",
+        ),
+        (
+            Input(
+                table="faults",
+                row="ecu",
+                column="fitted",
+                before=(),
+                after=(
+                    Fitted(
+                        option="ecu-new",
+                        relief=Fraction(4, 5),
+                        until=Month(2027, 3),
+                    ),
+                ),
+            ),
+            "what was fitted before of the fault ecu: none in the first, "
+            "ecu-new (80 %) until 2027-02 in the second",
+        ),
+        (
+            Input(
+                table="options",
+                row="ecu-new",
+                column="bought",
+                before=None,
+                after=Purchase(month=Month(2026, 12), supplier="mill"),
+            ),
+            "what is bought of the option ecu-new: none in the first, in 2026-12 from "
+            "mill in the second",
+        ),
+        (
+            Input(
+                table="garage",
+                column="promised",
+                before=(Flow(month=0, out=120, back=30), Flow(month=2, out=5)),
+                after=(),
+            ),
+            "promised for what was bought before: 1.20 to pay and 0.30 back in month "
+            "1, 0.05 to pay in month 3 in the first, none in the second",
+        ),
+        (
+            Input(table="garage", column="grown", before=0, after=2),
+            "months for which points have grown: 0 in the first, 2 in the second",
         ),
         (
             Input(table="garage", column="carry_over", before=True, after=False),

@@ -1,9 +1,19 @@
 import json
+from dataclasses import replace
 from fractions import Fraction
 from typing import Any
 
 from partsplan.diagnosis import diagnose, lamps, shared_causes
-from partsplan.domain import Cause, FaultStatus, Garage, Inspection, Route, System
+from partsplan.domain import (
+    ONE,
+    Cause,
+    FaultStatus,
+    Fitted,
+    Garage,
+    Inspection,
+    Route,
+    System,
+)
 from partsplan.reports import diagnosis_json, diagnosis_tables
 from tests.support import building
 from tests.support.suspects import cause, priced, suspecting
@@ -200,6 +210,9 @@ def test_an_unsafe_vehicle_is_not_driven_to_check_it() -> None:
     assert "DO NOT DRIVE, not even to check" in text
     assert "(pipes)" in text
     assert "DO NOT DRIVE" not in drawn(charging())
+    for_now = Fitted(option="o9", relief=ONE, until=building.START.plus(1))
+    taped = replace(faults[1], fitted=(for_now,))
+    assert "DO NOT DRIVE" not in drawn(charging(faults=(faults[0], taped)))
 
 
 def test_cautions_close_the_page_and_lines_keep_to_the_width() -> None:

@@ -1,7 +1,9 @@
 from dataclasses import replace
 from fractions import Fraction
 
-from partsplan.domain import Choices, Cure, Garage, Month, Plan
+from partsplan.domain import ONE, Choices, Cure, Fitted, Garage, Month, Plan
+from partsplan.reports.page import Page
+from partsplan.reports.plan_notes import do_not_drive
 from partsplan.reports.standing import Trouble, undrivable, unsafe
 from tests.reports.made import GARAGE, PLAN
 
@@ -69,3 +71,28 @@ def test_what_stops_a_vehicle_is_told_apart_from_what_endangers() -> None:
     assert undrivable(GARAGE, PLAN) == {
         "van": (Trouble(GARAGE.fault["ecu"], (0, 1), 2),)
     }
+
+
+def taped(months: int) -> Garage:
+    """The hose is cured for so many months by what was fitted before."""
+    until = GARAGE.start.plus(months)
+    tape = Fitted(option="hose-tape", relief=ONE, until=until)
+    hose = replace(GARAGE.fault["hose"], fitted=(tape,))
+    return replace(GARAGE, faults=(hose, *GARAGE.faults[1:]))
+
+
+def test_what_was_fitted_before_leaves_no_danger_while_it_lasts() -> None:
+    assert trouble(taped(3), ordering()) is None
+    assert trouble(taped(1), ordering(hose_new=1)) is None
+    assert trouble(taped(1)) is None  # replaced before it runs out
+
+
+def test_when_it_runs_out_the_danger_is_back() -> None:
+    back = trouble(taped(1), ordering(hose_new=2))
+    assert back is not None
+    assert back.months == (1,)
+    made = taped(1)
+    page = Page(100, False)
+    do_not_drive(page, made, ordering(hose_new=2), ())
+    told = "2027-02, since what was fitted before lasts no longer, cured in 2027-03."
+    assert told in " ".join(str(page).split())

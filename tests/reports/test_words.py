@@ -22,8 +22,10 @@ from partsplan.domain import (
     System,
     Use,
 )
+from partsplan.pricing import bars
 from partsplan.reports.words import sentence
 from tests.reports.made import GARAGE
+from tests.support.building import bought, garage
 
 SOME_VALUE: dict[Any, Any] = {
     int: 3,
@@ -104,6 +106,15 @@ def test_a_window_that_opens_too_late_is_told() -> None:
     text = sentence(GARAGE, reason)
     assert "2027-05" in text
     assert "2027-03" in text  # the plan's last month
+
+
+def test_a_part_that_waits_is_not_said_to_be_there_before_it_comes() -> None:
+    made = garage(options=(bought(not_before=Month(2027, 9)),))
+    (reason,) = bars(made, made.options[0])
+    assert sentence(made, reason) == (
+        "o1 (new) is bought and can be fitted from 2027-09 on; this plan goes from "
+        "2027-01 to 2027-03."
+    )
 
 
 def test_a_reason_nobody_knows_is_an_error_not_silence() -> None:

@@ -7,6 +7,7 @@ import pytest
 
 from partsplan.domain import (
     FaultStatus,
+    Fitted,
     Grows,
     Likelihood,
     Month,
@@ -16,7 +17,7 @@ from partsplan.domain import (
     Weights,
 )
 from partsplan.scoring import benefit, points, worth
-from tests.support.building import fault, garage, vehicle
+from tests.support.building import START, fault, garage, vehicle
 
 WORN: dict[str, Any] = {  # safety 35, drivability 35 (daily), enjoyment 40
     "points": None,
@@ -65,6 +66,15 @@ def test_points_grow_by_month_and_stop_at_100() -> None:
     assert Grows(growth=Fraction(1, 4)) in points(made, rust, 0).reasons
 
 
+def test_points_that_have_grown_go_on_growing() -> None:
+    rust = fault(points=Fraction(60), growth=Fraction(1, 4))
+    made = garage(faults=(rust,), look_beyond=1, grown=1)
+    assert worth(made, rust) == tuple(map(Fraction, (7500, 9375, 10000, 10000)))
+    assert points(made, rust, 1).points == Fraction("93.75")
+    still = fault(points=Fraction(60))
+    assert worth(made, still) == (Fraction(6000),) * 4
+
+
 def test_waiting_counts_as_money_only() -> None:
     leak = fault(points=Fraction(3), loss_per_month=250)
     assert worth(garage(faults=(leak,)), leak) == (Fraction(550),) * 3
@@ -87,6 +97,30 @@ def test_gain_is_rounded_half_to_even(points_: str, relief: str, gain: int) -> N
     one = fault(points=Fraction(points_))
     made = garage(faults=(one,), money_per_point=Fraction(1))
     assert benefit(made, one, Fraction(relief)) == (gain, gain, gain)
+
+
+@pytest.mark.parametrize(
+    ("relief", "gain"),
+    [
+        ("1", (2, 7, 15)),  # 15 - 13, 15 - 8, 15
+        ("0.9", (1, 6, 14)),  # 13.5 is 14
+        ("0.85", (0, 5, 13)),
+        ("0.5", (0, 0, 8)),  # less than what is fitted loses nothing
+    ],
+)
+def test_only_what_is_more_than_fitted_is_gained(
+    relief: str, gain: tuple[int, ...]
+) -> None:
+    # 0.85 x 15 = 12.75 in the first month, 0.5 x 15 = 7.5 in the second: 13 and 8
+    worn = fault(
+        points=Fraction(15),
+        fitted=(
+            Fitted(option="o8", relief=Fraction("0.85"), until=START.plus(1)),
+            Fitted(option="o9", relief=Fraction("0.5"), until=START.plus(2)),
+        ),
+    )
+    made = garage(faults=(worn,), money_per_point=Fraction(1))
+    assert benefit(made, worn, Fraction(relief)) == gain
 
 
 @pytest.mark.parametrize("status", [FaultStatus.FIXED, FaultStatus.WATCH])

@@ -4,13 +4,14 @@ from fractions import Fraction
 
 from partsplan.domain import (
     FaultStatus,
+    Fitted,
     Inspection,
     Likelihood,
     Month,
     Severity,
 )
 from partsplan.scoring import ranking, scores
-from tests.support.building import fault, garage, vehicle
+from tests.support.building import START, fault, garage, vehicle
 
 
 def test_all_figures_of_a_fault_agree_with_its_worth() -> None:
@@ -57,3 +58,27 @@ def test_do_not_drive_comes_first_then_not_drivable_then_worth() -> None:
     )
     order = [one.fault for one in ranking(made)]
     assert order == ["unsafe", "stranded", "dearer", "watched", "dear"]
+
+
+def test_what_is_cured_for_a_while_is_no_danger_meanwhile() -> None:
+    tape = Fitted(option="o9", relief=Fraction("0.8"), until=START.plus(1))
+    bad = fault(inspection=Inspection.DANGEROUS, drivability=4, fitted=(tape,))
+    states = [
+        (one.do_not_drive, one.not_drivable)
+        for one in (scores(garage(faults=(bad,)), bad, month) for month in range(2))
+    ]
+    assert states == [(False, False), (True, True)]
+
+
+def test_what_is_relieved_ranks_by_what_is_left_of_its_worth() -> None:
+    half = Fitted(option="o9", relief=Fraction("0.5"), until=START.plus(1))
+    made = garage(
+        faults=(
+            fault("relieved", points=Fraction(90), fitted=(half,)),
+            fault("less", points=Fraction(44)),
+            fault("more", points=Fraction(46)),
+        ),
+        options=(),
+    )
+    assert [one.fault for one in ranking(made)] == ["more", "relieved", "less"]
+    assert [one.fault for one in ranking(made, 1)] == ["relieved", "more", "less"]

@@ -13,6 +13,7 @@ from partsplan.domain import (
     Instalment,
     Month,
     Option,
+    Purchase,
     Route,
     Vehicle,
 )
@@ -69,6 +70,12 @@ def option(name: str = "o1", /, *fixes: str, **changes: Any) -> Option:
         "currency": "EUR",
     }
     return Option(**facts | changes)
+
+
+def bought(name: str = "o1", /, *fixes: str, **changes: Any) -> Option:
+    """A part that was bought in the month before the first and waits to be fitted."""
+    facts = {"price": 0, "bought": Purchase(month=START.plus(-1))}
+    return option(name, *fixes, **facts | changes)
 
 
 def cures(texts: Iterable[str]) -> tuple[Cure, ...]:

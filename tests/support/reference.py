@@ -18,6 +18,7 @@ from tests.support.reference_rules import (
     demanded,
     figures,
     own_hours,
+    promised,
     supplier_orders,
     too_many_alone,
     tools_needed,
@@ -99,7 +100,10 @@ def judge(
 
 
 def best(garage: Garage) -> Best | None:
-    """The best of all choices, stage by stage; None if none is legal."""
+    """The best of all choices, stage by stage; None if none is legal.
+
+    Of those that fit as many of the parts that are bought as any legal choice does.
+    """
     demands = demanded(garage)
     known = offers(garage)
     by_option = [
@@ -114,7 +118,8 @@ def best(garage: Garage) -> Best | None:
     record: tuple[int, ...] = ()
     for chosen in _combinations(garage, by_option):
         stages = figures(demands, garage, chosen)
-        losses = tuple(_loss(stages, stage) for stage in garage.priority)
+        fitted = sum(offer.option.bought is not None for offer in chosen)
+        losses = (-fitted, *(_loss(stages, stage) for stage in garage.priority))
         if found and losses >= record:
             continue
         tools = _legal_tools(garage, chosen)
@@ -158,15 +163,14 @@ def _hopeless(garage: Garage, chosen: Sequence[Priced], hope: Sequence[int]) -> 
     """Whether nothing that may be added can make these offers legal.
 
     Hours only grow, so the month of the last offer tells. Money only shrinks but for
-    deposits that come back: ``hope`` is the most that further offers could bring back
-    by month. Shipping and tools are not asked, as a further offer may make shipping
+    what comes back: ``hope`` is the most that further offers could bring back by
+    month. Shipping and tools are not asked, as a further offer may make shipping
     free.
     """
-    out = [sum(o.out[month] for o in chosen) for month in range(garage.months)]
-    back = [
-        hope[month] + sum(o.back[month] for o in chosen)
-        for month in range(garage.months)
-    ]
+    out, back = promised(garage)
+    for month in range(garage.months):
+        out[month] += sum(offer.out[month] for offer in chosen)
+        back[month] += hope[month] + sum(offer.back[month] for offer in chosen)
     fitted = chosen[-1].fitted
     return (
         any(too_many_alone(chosen))

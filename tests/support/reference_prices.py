@@ -44,6 +44,7 @@ USE_SHARE = {
     Use.STORED: Fraction("0.1"),
 }
 ROAD_HOLDING = {System.BRAKES, System.STEERING, System.TYRES, System.FUEL}
+CURED = Fraction("0.8")
 SHORT_CUTS = {Route.USED, Route.ECONOMY, Route.STAND_IN}
 
 
@@ -61,7 +62,8 @@ class Priced:
         Money of the option by month of the horizon, shipping and tools apart.
         [minor units]
     gains
-        By fault and month, if nothing else touches the fault. [minor units]
+        By fault and month, beyond what was fitted before, if nothing else of the plan
+        touches the fault. [minor units]
     cured
         The faults and months in which it makes a fault count as cured.
     """
@@ -123,7 +125,17 @@ def points(garage: Garage, fault: Fault, month: int) -> Fraction:
             + garage.weights.drivability * drivability
             + garage.weights.enjoyment * fault.enjoyment * 10
         )
-    return min(Fraction(100), base * (1 + fault.growth) ** month)
+    return min(Fraction(100), base * (1 + fault.growth) ** (garage.grown + month))
+
+
+def relief_before(garage: Garage, fault: Fault, month: int) -> Fraction:
+    """The share of its trouble that parts fitted before the plan take away. [0-1]
+
+    None of it if the fault is only watched.
+    """
+    open_, now = fault.status is FaultStatus.OPEN, garage.month(month)
+    reliefs = (one.relief for one in fault.fitted if open_ and now < one.until)
+    return max(reliefs, default=Fraction(0))
 
 
 def do_not_drive(fault: Fault) -> bool:
@@ -133,8 +145,8 @@ def do_not_drive(fault: Fault) -> bool:
 
 
 def fitting_month(option: Option, ordered: int) -> int:
-    """The month in which it is in hand by the middle of the month."""
-    return ordered + (option.lead_days + 15) // 30
+    """The month by whose middle it is in hand; of a bought part that of its order."""
+    return ordered if option.bought else ordered + (option.lead_days + 15) // 30
 
 
 def in_garage_money(garage: Garage, amount: Fraction | int, currency: str) -> int:
@@ -155,6 +167,8 @@ def _refusal(garage: Garage, option: Option, ordered: int) -> str:
 
     if all(fault.status is not FaultStatus.OPEN for fault in faults):
         return "nothing open"
+    if _is_bought_otherwise(garage, option):
+        return "already bought"
     if any(_route_forbidden(garage, option, fault.system) for fault in faults):
         return "route rule"
     if not option.road_legal and vehicle.driven_from is not None:
@@ -176,6 +190,20 @@ def _refusal(garage: Garage, option: Option, ordered: int) -> str:
         if garage.mean_temperature[calendar - 1] < option.min_temp:
             return "too cold"
     return ""
+
+
+def _is_bought_otherwise(garage: Garage, option: Option) -> bool:
+    """Whether lasting parts that wait to be fitted will cure all that it is for."""
+    if option.bought or option.route is Route.STAND_IN:
+        return False
+    will_be_cured = {
+        cure.fault
+        for other in garage.options
+        if other.bought and other.route is not Route.STAND_IN
+        for cure in other.fixes
+        if cure.relief >= CURED
+    }
+    return {cure.fault for cure in option.fixes} <= will_be_cured
 
 
 def _route_forbidden(garage: Garage, option: Option, system: System) -> bool:
@@ -230,7 +258,8 @@ def _priced(garage: Garage, option: Option, ordered: int) -> Priced:
         book(out, ordered + instalment.months, part)
         unpaid -= part
     book(out, ordered + option.instalments[-1].months, unpaid)
-    book(out, ordered, deposit)
+    if not option.bought:
+        book(out, ordered, deposit)
     book(out, fitted, coding + option.consumables)
     returned = fitted + ceil(Fraction(option.core_days, 30))
     book(out, returned, core_return)
@@ -245,8 +274,10 @@ def _priced(garage: Garage, option: Option, ordered: int) -> Priced:
             continue
         for month in range(fitted, until):
             key = (fault.id, month)
-            gains[key] = round(cure.relief * worth(garage, fault, month))
-            if cure.relief >= Fraction("0.8"):
+            month_worth = worth(garage, fault, month)
+            had = round(relief_before(garage, fault, month) * month_worth)
+            gains[key] = max(0, round(cure.relief * month_worth) - had)
+            if cure.relief >= CURED:
                 cured.add(key)
 
     return Priced(

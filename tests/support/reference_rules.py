@@ -7,10 +7,12 @@ from fractions import Fraction
 
 from partsplan.domain import Fault, FaultStatus, Garage, Stages
 from tests.support.reference_prices import (
+    CURED,
     FaultMonth,
     Priced,
     do_not_drive,
     in_garage_money,
+    relief_before,
 )
 
 Need = frozenset[FaultMonth]
@@ -93,13 +95,25 @@ def cash(
     garage: Garage, chosen: Sequence[Priced], tools: Mapping[str, int]
 ) -> tuple[list[int], list[int], list[int]]:
     """Money out, money back and the balance, by month. [minor units]"""
-    out = [sum(o.out[month] for o in chosen) for month in range(garage.months)]
-    back = [sum(o.back[month] for o in chosen) for month in range(garage.months)]
+    out, back = promised(garage)
+    for month in range(garage.months):
+        out[month] += sum(offer.out[month] for offer in chosen)
+        back[month] += sum(offer.back[month] for offer in chosen)
     for (_, month), (_, shipping) in supplier_orders(garage, chosen).items():
         out[month] += shipping
     for tool, month in tools.items():
         out[month] += garage.tool[tool].price
     return out, back, balances(garage, out, back)
+
+
+def promised(garage: Garage) -> tuple[list[int], list[int]]:
+    """Money out and back by month whatever is chosen. [minor units]"""
+    out, back = [0] * garage.months, [0] * garage.months
+    for flow in garage.promised:
+        if flow.month < garage.months:
+            out[flow.month] += flow.out
+            back[flow.month] += flow.back
+    return out, back
 
 
 def balances(garage: Garage, out: Sequence[int], back: Sequence[int]) -> list[int]:
@@ -137,11 +151,12 @@ def broken_links(garage: Garage, chosen: Sequence[Priced]) -> Iterator[str]:
 
 
 def _need(garage: Garage, faults: Sequence[str], month: int) -> Need:
-    """Without the faults that are fixed already, or gone with their vehicle."""
+    """Without the faults that are cured already, or gone with their vehicle."""
     return frozenset(
         (name, month)
         for name in faults
         if garage.fault[name].status is not FaultStatus.FIXED
+        and relief_before(garage, garage.fault[name], month) < CURED
         and month < garage.vehicle[garage.fault[name].vehicle].keep_months
     )
 
@@ -166,11 +181,17 @@ def _broken_afters(garage: Garage, chosen: Sequence[Priced]) -> Iterator[str]:
     for offer in chosen:
         for cure in offer.option.fixes:
             for name in garage.fault[cure.fault].after:
-                fixed = garage.fault[name].status is FaultStatus.FIXED
-                if not fixed and not any(
+                if not _was_cured(garage.fault[name]) and not any(
                     (name, month) in cured for month in range(offer.fitted + 1)
                 ):
                     yield f"{offer.option.id}: {name} is not cured before it"
+
+
+def _was_cured(fault: Fault) -> bool:
+    """Whether it is fixed, or something fitted before the plan cured it."""
+    if fault.status is not FaultStatus.OPEN:
+        return fault.status is FaultStatus.FIXED
+    return any(one.relief >= CURED for one in fault.fitted)
 
 
 def _broken_pairs(garage: Garage, chosen: Sequence[Priced]) -> Iterator[str]:
