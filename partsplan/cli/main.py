@@ -25,6 +25,7 @@ from partsplan.cli.kinds import kinds
 from partsplan.cli.lessons import lessons
 from partsplan.cli.now import now
 from partsplan.cli.plan import plan
+from partsplan.cli.report import report
 from partsplan.cli.restore import restore
 from partsplan.cli.risk import risk
 from partsplan.cli.start import start
@@ -71,6 +72,7 @@ for one in (
     export,
     restore,
     calendar,
+    report,
     against,
     lessons,
     kinds,

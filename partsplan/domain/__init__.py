@@ -199,6 +199,7 @@ from partsplan.domain.reasons import (
     WaitsToBeFitted,
     WorthLessThanCost,
 )
+from partsplan.domain.report import Report
 from partsplan.domain.risk import (
     KEPT,
     NEW_FAULT_MEDIAN,
@@ -437,6 +438,7 @@ __all__ = [
     "Ratio",
     "Reason",
     "RefuseRoute",
+    "Report",
     "ReturnDay",
     "ReturnMissed",
     "Risk",

@@ -22,8 +22,10 @@ from partsplan.reports.difference_tables import beside_tables, whatif_tables
 from partsplan.reports.entered_text import entered_text
 from partsplan.reports.entries_tables import entries_plain, entries_tables
 from partsplan.reports.fault_tables import fault_tables
+from partsplan.reports.html import report_html
 from partsplan.reports.lesson_json import lesson_json
 from partsplan.reports.lesson_tables import lesson_tables
+from partsplan.reports.locales import LOCALES, PLAIN, Locale
 from partsplan.reports.logbook_json import (
     brought_in_json,
     entered_json,
@@ -38,6 +40,7 @@ from partsplan.reports.plan_json import needs_json, plan_json
 from partsplan.reports.plan_plain import needs_plain, plan_plain
 from partsplan.reports.plan_tables import needs_tables, plan_tables
 from partsplan.reports.plan_workbook import plan_workbook
+from partsplan.reports.report_json import report_json
 from partsplan.reports.risk_tables import risk_json, risk_tables
 from partsplan.reports.start_text import started_json, started_text
 from partsplan.reports.steady_json import steady_json
@@ -53,6 +56,9 @@ from partsplan.reports.workbook_text import (
 )
 
 __all__ = [
+    "LOCALES",
+    "PLAIN",
+    "Locale",
     "against_json",
     "against_tables",
     "as_folder_json",
@@ -95,6 +101,8 @@ __all__ = [
     "plan_plain",
     "plan_tables",
     "plan_workbook",
+    "report_html",
+    "report_json",
     "restored_json",
     "restored_text",
     "risk_json",

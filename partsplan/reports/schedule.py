@@ -131,16 +131,21 @@ def steps(garage: Garage, plan: Plan) -> Iterator[Step]:
 def _rows(garage: Garage, plan: Plan) -> Iterator[tuple[str, ...]]:
     shown = None
     for step in steps(garage, plan):
-        yield (
-            "" if step.month == shown else str(garage.month(step.month)),
-            step.do,
-            step.job,
-            step.target,
-            step.supplier,
-            "" if step.price is None else money(garage.currency, step.price),
-            number(step.hours) if step.hours else "",
-        )
+        month = "" if step.month == shown else str(garage.month(step.month))
+        yield month, *in_words(garage, step)
         shown = step.month
+
+
+def in_words(garage: Garage, step: Step) -> tuple[str, str, str, str, str, str]:
+    """What is done, for which job, on what, from where, its price and hours."""
+    return (
+        step.do,
+        step.job,
+        step.target,
+        step.supplier,
+        "" if step.price is None else money(garage.currency, step.price),
+        number(step.hours) if step.hours else "",
+    )
 
 
 def _steps_of(garage: Garage, job: Job, month: int) -> Iterator[Step]:

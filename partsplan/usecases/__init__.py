@@ -21,6 +21,7 @@ from partsplan.usecases.live import Progress
 from partsplan.usecases.many import asker, executor
 from partsplan.usecases.now import now
 from partsplan.usecases.plan import PlanAnswer, plan
+from partsplan.usecases.report import CURVE_STEPS, ReportAnswer, report
 from partsplan.usecases.restore import restore
 from partsplan.usecases.risk import RiskAnswer, risk
 from partsplan.usecases.start import start
@@ -32,10 +33,12 @@ from partsplan.usecases.words import words
 from partsplan.usecases.workbook import as_folder, as_workbook, starter_workbook
 
 __all__ = [
+    "CURVE_STEPS",
     "CalendarAnswer",
     "CurveAnswer",
     "PlanAnswer",
     "Progress",
+    "ReportAnswer",
     "RiskAnswer",
     "SteadyAnswer",
     "Told",
@@ -63,6 +66,7 @@ __all__ = [
     "now",
     "option_ids",
     "plan",
+    "report",
     "restore",
     "risk",
     "start",
