@@ -11,19 +11,23 @@ from partsplan.domain import System
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TroubleCode:
-    """A code of SAE J2012, and the fault it points to.
+    """A code of SAE J2012, and the faults it points to.
 
     Attributes
     ----------
-    kind
-        Key of the fault kind behind it most often: a lead, no proof; None where
-        the code alone does not tell.
+    system
+        That of the first kind.
+    kinds
+        Keys of the fault kinds behind it, most usual first: leads, no proof.
+    source
+        ``compared`` with lists and manuals of others, or from ``memory`` alone.
     """
 
     code: str
     meaning: str
     system: System
-    kind: str | None
+    kinds: tuple[str, ...]
+    source: str
 
 
 @cache
@@ -41,5 +45,6 @@ def _trouble_code(row: Row) -> TroubleCode:
         code=row.text("code"),
         meaning=row.text("meaning"),
         system=row.member("system", System),
-        kind=row.optional("kind", row.text),
+        kinds=row.words("kinds"),
+        source=row.text("source"),
     )
