@@ -21,7 +21,7 @@ from partsplan.catalogue.told_sign import (
     lamp_signs,
     unit_signs,
 )
-from partsplan.catalogue.trouble_code import TroubleCode, trouble_codes
+from partsplan.catalogue.trouble_code import TroubleCode, codes_for, trouble_codes
 from partsplan.catalogue.words import Word, scale, scales
 
 __all__ = [
@@ -41,6 +41,7 @@ __all__ = [
     "cautions",
     "code_range",
     "code_ranges",
+    "codes_for",
     "currencies",
     "data_folder",
     "fault_kinds",

@@ -40,6 +40,11 @@ def trouble_codes() -> Mapping[str, TroubleCode]:
     return MappingProxyType({code.code: code for code in codes})
 
 
+def codes_for(kind: str) -> tuple[str, ...]:
+    """The codes that may stand for a kind of fault."""
+    return tuple(one.code for one in trouble_codes().values() if kind in one.kinds)
+
+
 def _trouble_code(row: Row) -> TroubleCode:
     return TroubleCode(
         code=row.text("code"),

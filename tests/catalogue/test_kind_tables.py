@@ -17,6 +17,7 @@ from partsplan.catalogue import (
     trouble_codes,
 )
 from partsplan.domain import Inspection, System
+from partsplan.scoring import forbids_driving
 
 KINDS = fault_kinds()
 ROADWORTHINESS = Path(__file__).parents[1] / "data" / "roadworthiness_2014_45.csv"
@@ -108,6 +109,12 @@ def test_nothing_waits_for_itself_by_way_of_others() -> None:
             waits.setdefault(one.kind, set()).add(one.other)
     order = list(TopologicalSorter(waits).static_order())  # raises on a circle
     assert len(order) > 50
+
+
+def test_no_danger_waits_for_something_else() -> None:
+    for one in kind_links():
+        if one.link is Link.AFTER:
+            assert not forbids_driving(KINDS[one.kind]), one
 
 
 @pytest.mark.parametrize(
