@@ -6,17 +6,28 @@ from functools import cache
 from types import MappingProxyType
 
 from partsplan.catalogue.tables import Row, read_table
+from partsplan.catalogue.words import scale
+from partsplan.domain import System
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class LampSign:
-    """A lamp of the scale ``lamp``, its names in small letters, and what may light it.
+    """A lamp of the scale ``lamp``, and what may light it.
 
-    ``kinds`` are keys of fault kinds, most usual first; none where the lamp alone says
-    too little.
+    Attributes
+    ----------
+    name
+        As a heading would say it.
+    words
+        What people call it, in small letters.
+    kinds
+        Keys of fault kinds, most usual first; none where the lamp alone says too
+        little.
     """
 
     lamp: str
+    name: str
+    system: System
     words: tuple[str, ...]
     kinds: tuple[str, ...]
 
@@ -46,8 +57,16 @@ def unit_signs() -> Mapping[str, UnitSign]:
 
 def _lamp_sign(row: Row) -> LampSign:
     return LampSign(
-        lamp=row.text("lamp"), words=row.words("words"), kinds=row.words("kinds")
+        lamp=row.text("lamp"),
+        name=_name(row.text("lamp")),
+        system=row.member("system", System),
+        words=row.words("words"),
+        kinds=row.words("kinds"),
     )
+
+
+def _name(lamp: str) -> str:
+    return next((word.name for word in scale("lamp") if word.value == lamp), lamp)
 
 
 def _unit_sign(row: Row) -> UnitSign:

@@ -5,12 +5,13 @@ from partsplan.usecases.beside import beside
 from partsplan.usecases.bring_in import bring_in
 from partsplan.usecases.calendar import CalendarAnswer, calendar
 from partsplan.usecases.check import check
-from partsplan.usecases.compare import compare, fault_ids, option_ids
+from partsplan.usecases.compare import compare, fault_ids, option_ids, vehicle_ids
 from partsplan.usecases.curve import CurveAnswer, curve
 from partsplan.usecases.diagnose import diagnose
 from partsplan.usecases.enter import Told, enter, subjects
 from partsplan.usecases.export import export
 from partsplan.usecases.faults import faults
+from partsplan.usecases.from_codes import CodesAnswer, from_codes
 from partsplan.usecases.keep import keep
 from partsplan.usecases.kinds import kinds
 from partsplan.usecases.live import Progress
@@ -28,6 +29,7 @@ from partsplan.usecases.words import words
 
 __all__ = [
     "CalendarAnswer",
+    "CodesAnswer",
     "CurveAnswer",
     "PlanAnswer",
     "Progress",
@@ -50,6 +52,7 @@ __all__ = [
     "export",
     "fault_ids",
     "faults",
+    "from_codes",
     "keep",
     "kinds",
     "now",
@@ -60,6 +63,7 @@ __all__ = [
     "start",
     "steady",
     "subjects",
+    "vehicle_ids",
     "whatif",
     "where_it_stands",
     "why",

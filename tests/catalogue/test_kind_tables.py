@@ -150,6 +150,15 @@ def test_checks_are_short_and_likely_enough_to_be_worth_it() -> None:
             assert 0 < one.hours <= 3, one
 
 
+def test_no_unit_is_suspected_before_its_supply() -> None:
+    """The best first check is never that of the dear unit itself."""
+    units = [key for key in kind_checks() if "-unit-" in key or key.startswith("gatew")]
+    assert len(units) >= 10
+    for key in units:
+        best = max(kind_checks()[key], key=lambda one: one.chance / one.hours)
+        assert not best.cause.endswith("unit itself"), key
+
+
 def test_no_text_stands_twice() -> None:
     checks = [one for several in kind_checks().values() for one in several]
     for texts in (

@@ -18,6 +18,7 @@ from partsplan.catalogue import (
     trouble_codes,
     unit_signs,
 )
+from partsplan.domain import System
 
 CODE = re.compile(r"[PBCU][0-3][0-9A-F]{3}")
 
@@ -27,6 +28,12 @@ def test_every_lamp_has_names_and_kinds_that_exist() -> None:
     for one in lamp_signs().values():
         assert one.words
         assert set(one.kinds) <= set(fault_kinds())
+
+
+def test_a_lamp_is_of_the_system_of_its_first_kind() -> None:
+    for one in lamp_signs().values():
+        systems = [fault_kinds()[kind].system for kind in one.kinds]
+        assert (systems or [System.ENGINE])[0] is one.system
 
 
 def test_a_lamp_points_to_some_kind_that_lights_it() -> None:
