@@ -52,7 +52,9 @@ class GarageFolder(GaragePath):
         ctx: click.Context | None,
     ) -> Any:
         if value == "-":
-            self.fail("expected a folder; an archive has no logbook", param, ctx)
+            self.fail(
+                "expected a folder; nothing can be kept in an archive", param, ctx
+            )
         return super().convert(value, param, ctx)
 
 
@@ -64,7 +66,8 @@ class FaultId(click.ParamType[str]):
     def shell_complete(
         self, ctx: click.Context, param: click.Parameter, incomplete: str
     ) -> list[CompletionItem]:
-        folder = ctx.params.get("garage")
+        # an option that still lacks its value leaves the arguments unread
+        folder = ctx.params.get("garage") or next(iter(ctx.args), None)
         try:
             known = self.known(Path(folder), ctx) if folder else ()
         except PartsplanError:

@@ -20,6 +20,7 @@ from partsplan.cli.entries import entries
 from partsplan.cli.exits import guarded
 from partsplan.cli.export import export
 from partsplan.cli.faults import faults
+from partsplan.cli.from_codes import from_codes
 from partsplan.cli.garbage import collect_seldom
 from partsplan.cli.kinds import kinds
 from partsplan.cli.now import now
@@ -52,6 +53,7 @@ for one in (
     plan,
     check,
     start,
+    from_codes,
     faults,
     compare,
     why,

@@ -12,6 +12,8 @@ from partsplan.reports.catalogue_tables import (
     words_tables,
 )
 from partsplan.reports.check_text import check_text
+from partsplan.reports.codes_json import codes_json
+from partsplan.reports.codes_tables import codes_tables
 from partsplan.reports.compare_tables import compare_tables
 from partsplan.reports.curve_json import curve_json
 from partsplan.reports.curve_tables import curve_tables
@@ -54,6 +56,8 @@ __all__ = [
     "calendar_json",
     "check_json",
     "check_text",
+    "codes_json",
+    "codes_tables",
     "compare_tables",
     "comparison_json",
     "curve_json",
