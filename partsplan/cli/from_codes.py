@@ -78,6 +78,8 @@ def from_codes(
     )
     if as_csv:
         write_bytes(answer.rows.encode())
+        if said := reports.left_out_text(answer.reading, answer.lost):
+            print(said, file=sys.stderr)
     elif as_json:
         write(
             reports.codes_json(

@@ -13,6 +13,7 @@ from partsplan.reports.catalogue_tables import (
 )
 from partsplan.reports.check_text import check_text
 from partsplan.reports.codes_json import codes_json
+from partsplan.reports.codes_notes import left_out_text
 from partsplan.reports.codes_tables import codes_tables
 from partsplan.reports.compare_tables import compare_tables
 from partsplan.reports.curve_json import curve_json
@@ -73,6 +74,7 @@ __all__ = [
     "faults_json",
     "kinds_json",
     "kinds_tables",
+    "left_out_text",
     "needs_json",
     "needs_plain",
     "needs_tables",

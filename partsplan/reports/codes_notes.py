@@ -88,8 +88,17 @@ def ending(reading: Reading, lost: tuple[str, ...], *, appended: bool) -> Iterat
             "prints them as rows of it."
         )
     if lost:
-        columns = "column" if len(lost) == 1 else "columns"
-        yield f"It has no {columns} {listed(lost)}, so that stays out."
+        yield _missing(lost)
+
+
+def left_out_text(reading: Reading, lost: tuple[str, ...]) -> str:
+    """What the bare rows do not tell, a sentence a line."""
+    return "\n".join([*known(reading), *([_missing(lost)] if lost else [])])
+
+
+def _missing(lost: tuple[str, ...]) -> str:
+    columns = "column" if len(lost) == 1 else "columns"
+    return f"faults.csv has no {columns} {listed(lost)}, so that stays out."
 
 
 def _why(fault: Fault, others: Iterable[Fault], link: Link) -> str:

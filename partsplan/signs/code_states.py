@@ -1,6 +1,7 @@
 """Where a text says that codes are stored, pending or permanent."""
 
 import re
+from bisect import bisect
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -51,16 +52,13 @@ class States:
         if not said:
             self.running = running if _LIST.fullmatch(line) else None
             return [self.running or self.heading] * len(places)
-        if said[0][0] > places[0]:
-            return [self._behind(said, place) for place in places]
-        before = [[state for at, state in said if at < place] for place in places]
-        self.running = before[-1][-1]
-        return [states[-1] for states in before]
-
-    def _behind(
-        self, said: Sequence[tuple[int, CodeState]], place: int
-    ) -> CodeState | None:
-        return next((state for at, state in said if at > place), self.heading)
+        starts = [at for at, _ in said]
+        if starts[0] > places[0]:
+            behind = [*(state for _, state in said), self.heading]
+            return [behind[bisect(starts, place)] for place in places]
+        states = [said[bisect(starts, place) - 1][1] for place in places]
+        self.running = states[-1]
+        return [*states]
 
     def _heading(self, line: str, states: set[CodeState]) -> None:
         text = line.strip()

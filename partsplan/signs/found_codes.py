@@ -18,7 +18,7 @@ _ONE = re.compile(
 _PART = re.compile(FORM, re.IGNORECASE | re.ASCII)
 _SAYS_BYTES = re.compile(
     r"\b(?:(?:two|2)[- ]bytes?|(?:code|dtc)s? bytes|hex codes|codes in hex)\b"
-    r"[^:=]*[:=]",
+    r"[^:=]{0,40}[:=]",
     re.IGNORECASE,
 )
 _WORD = re.compile(r"(?:0x)?([0-9A-F]{4})", re.IGNORECASE | re.ASCII)

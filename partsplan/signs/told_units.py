@@ -23,25 +23,15 @@ def find_units(text: str, units: Iterable[UnitSign]) -> tuple[str, ...]:
     ``UNNAMED`` stands for one whose name is not told.
     """
     names = Names({word: one.unit for one in units for word in one.words})
-    forms = (
-        rf"\b{_SILENT}{_FROM}(?P<unit>{names.pattern})\b",
-        rf"\b(?P<unit>{names.pattern})(?:\s+{_UNIT})?(?:\s*[:=-]+)?\s+{_SILENT}\b",
-        rf"\b{_SILENT}{_FROM}(?P<unit>{_UNIT})\b",
-        rf"\b(?P<unit>{_UNIT})(?:\s*[:=-]+)?\s+{_SILENT}\b",
+    told = re.compile(
+        rf"\b{_SILENT}{_FROM}(?:(?P<named>{names.pattern})|(?P<unnamed>{_UNIT}))\b|"
+        rf"\b(?:(?P<name>{names.pattern})(?:\s+{_UNIT})?|(?P<no_name>{_UNIT}))"
+        rf"(?:\s*[:=-]+)?\s+{_SILENT}\b(?!{_FROM})",
+        re.IGNORECASE,
     )
-    found: list[str] = []
-    for line in text.splitlines():
-        told: list[re.Match[str]] = []
-        for form in forms:
-            told += [
-                one
-                for one in re.finditer(form, line, re.IGNORECASE)
-                if not any(_overlap(one, other) for other in told)
-            ]
-        for one in sorted(told, key=lambda match: match.start()):
-            found += list(names.signs(one["unit"]))[:1] or [UNNAMED]
+    found = [
+        next(names.signs(one["named"] or one["name"] or ""), UNNAMED)
+        for line in text.splitlines()
+        for one in told.finditer(line)
+    ]
     return tuple(dict.fromkeys(found))
-
-
-def _overlap(one: re.Match[str], other: re.Match[str]) -> bool:
-    return one.start() < other.end() and other.start() < one.end()

@@ -12,8 +12,10 @@ from partsplan.errors import InvalidRequest
 if TYPE_CHECKING:
     from partsplan.signs import SignTables
 
+MOST_MIB = 4
+"""Longest text that is read; it takes some ten seconds. [MiB]"""
+
 _UTF_16 = (codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)
-_MIB = 1024 * 1024
 
 
 @dataclass(frozen=True, slots=True)
@@ -89,11 +91,8 @@ def sign_tables() -> "SignTables":
 
 def _text(content: bytes) -> str:
     """Whatever can be read; a tool's text may be in any encoding."""
-    from partsplan.sheets.files import MAX_FILE_BYTES
-
-    if len(content) > MAX_FILE_BYTES:
-        most = MAX_FILE_BYTES // _MIB
-        raise InvalidRequest(f"expected a text of at most {most} MiB, got more")
+    if len(content) > MOST_MIB * 1024 * 1024:
+        raise InvalidRequest(f"expected a text of at most {MOST_MIB} MiB, got more")
     encoding = "utf-16" if content.startswith(_UTF_16) else "utf-8-sig"
     return content.decode(encoding, errors="replace")
 

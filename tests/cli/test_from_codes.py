@@ -47,6 +47,7 @@ def test_the_rows_fit_below_the_file(garage: Path, scan: Path, capsys: Capture) 
     assert ran.code == 0
     with (garage / "faults.csv").open("a") as file:
         file.write(ran.out)
+    assert "faults.csv has no columns kind, lamps, codes and after" in ran.err
     new = read_garage(garage).faults[2:]
     assert [fault.id for fault in new] == [
         "hatch-abs-lamp",
@@ -83,7 +84,10 @@ def test_columns_that_are_not_there_are_told(
 ) -> None:
     ran = run(capsys, "from-codes", garage, scan, "--append")
     out = " ".join(ran.out.split())
-    assert "It has no columns kind, lamps, codes and after, so that stays out." in out
+    assert (
+        "faults.csv has no columns kind, lamps, codes and after, so that stays out."
+        in out
+    )
 
 
 def test_it_is_json_too(garage: Path, scan: Path, capsys: Capture) -> None:
@@ -127,6 +131,14 @@ def test_answers_that_exclude_each_other(
     ran = run(capsys, "from-codes", garage, scan, *flags)
     assert ran.code == 2
     assert "excludes" in ran.err
+
+
+def test_a_text_that_is_too_long_is_refused(garage: Path, tmp_path: Path) -> None:
+    long = tmp_path / "long.txt"
+    long.write_bytes(b"x" * (4 * 1024 * 1024 + 1))
+    done = start("from-codes", garage, long)
+    assert (done.returncode, done.stdout) == (2, b"")
+    assert b"at most 4 MiB" in done.stderr
 
 
 def test_what_is_no_file_or_no_garage_is_told(

@@ -124,7 +124,7 @@ def test_the_quickest_likely_check_comes_first() -> None:
 def test_what_was_written_is_told() -> None:
     text = told(read("P0335"), appended=True, lost=("codes", "lamps"))
     assert "Added to faults.csv: v1-p0335." in text
-    assert "It has no columns codes and lamps, so that stays out." in text
+    assert "faults.csv has no columns codes and lamps, so that stays out." in text
 
 
 def test_a_text_without_signs_says_so() -> None:

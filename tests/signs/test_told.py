@@ -105,6 +105,12 @@ def test_other_silence_is_no_unit(text: str) -> None:
     assert units(text) == []
 
 
+@pytest.mark.parametrize("words", ["abs,", "abs and ", "no reply from ", "lamps: abs "])
+def test_a_very_long_line_is_read_too(words: str) -> None:
+    assert set(lamps(words * 20_000)) <= {"abs"}
+    assert set(units(words * 20_000)) == set()
+
+
 @given(st.text())
 def test_any_text_is_read(text: str) -> None:
     assert set(lamps(text)) <= set(lamp_signs())
