@@ -64,7 +64,7 @@ class GarageFolder(GaragePath):
         ctx: click.Context | None,
     ) -> Any:
         if value == "-":
-            message = "expected a folder or a workbook; an archive has no logbook"
+            message = "expected a folder or a workbook; an archive keeps nothing"
             self.fail(message, param, ctx)
         return super().convert(value, param, ctx)
 
@@ -77,7 +77,8 @@ class FaultId(click.ParamType[str]):
     def shell_complete(
         self, ctx: click.Context, param: click.Parameter, incomplete: str
     ) -> list[CompletionItem]:
-        folder = ctx.params.get("garage")
+        # an option that still lacks its value leaves the arguments unread
+        folder = ctx.params.get("garage") or next(iter(ctx.args), None)
         try:
             known = self.known(Path(folder), ctx) if folder else ()
         except PartsplanError:

@@ -20,6 +20,7 @@ from partsplan.cli.entries import entries
 from partsplan.cli.exits import guarded
 from partsplan.cli.export import export
 from partsplan.cli.faults import faults
+from partsplan.cli.from_codes import from_codes
 from partsplan.cli.garbage import collect_seldom
 from partsplan.cli.kinds import kinds
 from partsplan.cli.lessons import lessons
@@ -56,6 +57,7 @@ for one in (
     check,
     start,
     workbook,
+    from_codes,
     faults,
     compare,
     why,

@@ -1,5 +1,6 @@
 """Garages from and to folders of garage.toml and CSV tables, and workbooks."""
 
+from partsplan.intake.appending import NewRows, append_faults, fault_rows
 from partsplan.intake.book import NAMES as SHEETS
 from partsplan.intake.conversion import folder_of, starter_workbook, workbook_of
 from partsplan.intake.kept_plan import read_kept_plan
@@ -9,6 +10,9 @@ from partsplan.intake.writing import write_garage, write_texts
 
 __all__ = [
     "SHEETS",
+    "NewRows",
+    "append_faults",
+    "fault_rows",
     "folder_of",
     "read_garage",
     "read_kept_plan",

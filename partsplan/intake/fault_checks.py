@@ -1,6 +1,5 @@
 """What must hold between faults, and what is odd about them."""
 
-import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from graphlib import CycleError, TopologicalSorter
@@ -12,8 +11,8 @@ from partsplan.intake.draft import Draft
 from partsplan.intake.option_columns import OPTIONS
 from partsplan.sheets.decimals import decimal
 from partsplan.sheets.quoting import plain, shown
+from partsplan.signs import well_formed
 
-_CODE = re.compile(r"[PBCU][0-3][0-9A-F]{3}")
 _LONGEST_CYCLE_SHOWN = 8
 
 
@@ -123,6 +122,6 @@ def odd_codes(draft: Draft) -> Iterator[Problem]:
     """Codes that are not of the form of SAE J2012, such as blink codes."""
     for row, (codes,) in draft.having(FAULTS, "codes"):
         for code in codes:
-            if not _CODE.fullmatch(code):
+            if not well_formed(code):
                 message = f"{shown(code)} is no code like P0171, so nothing looks it up"
                 yield draft.at(FAULTS, row, "codes", message)

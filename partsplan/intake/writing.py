@@ -4,6 +4,7 @@ import csv
 import io
 import json
 import os
+import shutil
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
 from fractions import Fraction
@@ -55,6 +56,8 @@ def _write(path: Path, text: str) -> None:
     beside = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
         beside.write_text(text, encoding="utf-8", newline="")
+        if path.exists():  # who may read it stays as it was
+            shutil.copymode(path, beside)
         os.replace(beside, path)
     finally:
         with suppress(OSError):

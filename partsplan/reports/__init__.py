@@ -12,6 +12,9 @@ from partsplan.reports.catalogue_tables import (
     words_tables,
 )
 from partsplan.reports.check_text import check_text
+from partsplan.reports.codes_json import codes_json
+from partsplan.reports.codes_notes import left_out_text
+from partsplan.reports.codes_tables import codes_tables
 from partsplan.reports.compare_tables import compare_tables
 from partsplan.reports.curve_json import curve_json
 from partsplan.reports.curve_tables import curve_tables
@@ -73,6 +76,8 @@ __all__ = [
     "calendar_json",
     "check_json",
     "check_text",
+    "codes_json",
+    "codes_tables",
     "compare_tables",
     "comparison_json",
     "curve_json",
@@ -88,6 +93,7 @@ __all__ = [
     "faults_json",
     "kinds_json",
     "kinds_tables",
+    "left_out_text",
     "lesson_json",
     "lesson_tables",
     "needs_json",

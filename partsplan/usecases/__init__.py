@@ -8,12 +8,13 @@ from partsplan.usecases.beside import beside
 from partsplan.usecases.bring_in import bring_in
 from partsplan.usecases.calendar import CalendarAnswer, calendar
 from partsplan.usecases.check import check
-from partsplan.usecases.compare import compare, fault_ids, option_ids
+from partsplan.usecases.compare import compare, fault_ids, option_ids, vehicle_ids
 from partsplan.usecases.curve import CurveAnswer, curve
 from partsplan.usecases.diagnose import diagnose
 from partsplan.usecases.enter import Told, enter, subjects
 from partsplan.usecases.export import export
 from partsplan.usecases.faults import faults
+from partsplan.usecases.from_codes import CodesAnswer, from_codes
 from partsplan.usecases.keep import keep
 from partsplan.usecases.kinds import kinds
 from partsplan.usecases.lessons import lessons
@@ -35,6 +36,7 @@ from partsplan.usecases.workbook import as_folder, as_workbook, starter_workbook
 __all__ = [
     "CURVE_STEPS",
     "CalendarAnswer",
+    "CodesAnswer",
     "CurveAnswer",
     "PlanAnswer",
     "Progress",
@@ -60,6 +62,7 @@ __all__ = [
     "export",
     "fault_ids",
     "faults",
+    "from_codes",
     "keep",
     "kinds",
     "lessons",
@@ -73,6 +76,7 @@ __all__ = [
     "starter_workbook",
     "steady",
     "subjects",
+    "vehicle_ids",
     "whatif",
     "where_it_stands",
     "why",
