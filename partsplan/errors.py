@@ -6,15 +6,21 @@ from dataclasses import dataclass
 
 @dataclass(frozen=True, slots=True, order=True)
 class Problem:
-    """One thing wrong in a garage file; the header is line 1, 0 is the whole file."""
+    """One thing wrong in a garage file; the header is line 1, 0 is the whole file.
+
+    In a workbook ``file`` is a sheet, and ``column`` are the letters above the cell.
+    """
 
     file: str
     line: int
     field: str
     message: str
+    column: str = ""
 
     def __str__(self) -> str:
         place = f"{self.file}:{self.line}" if self.line else self.file
+        if self.column:
+            place = f"{self.file}!{self.column}{self.line}"
         return ": ".join(part for part in (place, self.field, self.message) if part)
 
 

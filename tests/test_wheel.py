@@ -31,6 +31,7 @@ def test_a_wheel_installs_and_plans(tmp_path: Path) -> None:
     (wheel,) = built.glob("partsplan-*.whl")
     run(*pip, "install", "--quiet", "--no-deps", "--target", str(apart), str(wheel))
     assert (apart / "partsplan" / "data" / "fault_kinds.csv").is_file()
+    assert (apart / "partsplan/reports/html/templates/report.html").is_file()
     # -P keeps the checkout off the path, so the installed package answers.
     python = (sys.executable, "-P", "-c")
     where = run(
@@ -42,3 +43,5 @@ def test_a_wheel_installs_and_plans(tmp_path: Path) -> None:
     run(*python, start, "start", garage, PYTHONPATH=str(apart))
     told = run(*python, start, "plan", garage, "--json", PYTHONPATH=str(apart))
     assert json.loads(told)["status"] == "proven"
+    page = run(*python, start, "report", garage, PYTHONPATH=str(apart))
+    assert page.startswith("<!doctype html>")

@@ -38,6 +38,10 @@ class FaultKind:
         By how much its points grow. [share a month]
     lamps
         Lamps on the dash that it lights.
+    hours
+        Own work at home with hand tools; None where it is no work for home. [hours]
+    source
+        What the class of inspection rests on; see data/SOURCES.md.
     """
 
     key: str
@@ -54,6 +58,8 @@ class FaultKind:
     enjoyment: Fraction
     growth: Fraction
     lamps: tuple[str, ...]
+    hours: Fraction | None
+    source: str
 
 
 @cache
@@ -83,4 +89,6 @@ def _fault_kind(row: Row) -> FaultKind:
         enjoyment=row.number("enjoyment", most=10),
         growth=row.number("growth", most=1),
         lamps=row.words("lamps"),
+        hours=row.optional("hours", row.number),
+        source=row.text("source"),
     )

@@ -11,19 +11,23 @@ from partsplan.domain import System
 
 @dataclass(frozen=True, slots=True, kw_only=True)
 class TroubleCode:
-    """A code of SAE J2012, and the fault it points to.
+    """A code of SAE J2012, and the faults it points to.
 
     Attributes
     ----------
-    kind
-        Key of the fault kind behind it most often: a lead, no proof; None where
-        the code alone does not tell.
+    system
+        That of the first kind.
+    kinds
+        Keys of the fault kinds behind it, most usual first: leads, no proof.
+    source
+        ``compared`` with lists and manuals of others, or from ``memory`` alone.
     """
 
     code: str
     meaning: str
     system: System
-    kind: str | None
+    kinds: tuple[str, ...]
+    source: str
 
 
 @cache
@@ -36,10 +40,16 @@ def trouble_codes() -> Mapping[str, TroubleCode]:
     return MappingProxyType({code.code: code for code in codes})
 
 
+def codes_for(kind: str) -> tuple[str, ...]:
+    """The codes that may stand for a kind of fault."""
+    return tuple(one.code for one in trouble_codes().values() if kind in one.kinds)
+
+
 def _trouble_code(row: Row) -> TroubleCode:
     return TroubleCode(
         code=row.text("code"),
         meaning=row.text("meaning"),
         system=row.member("system", System),
-        kind=row.optional("kind", row.text),
+        kinds=row.words("kinds"),
+        source=row.text("source"),
     )

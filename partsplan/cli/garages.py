@@ -1,4 +1,4 @@
-"""The garage that a command is about: a folder, or an archive on standard input."""
+"""The garage that a command is about: a folder, a workbook, or standard input."""
 
 import io
 import os
@@ -16,11 +16,16 @@ from partsplan.errors import InvalidGarage, PartsplanError, Problem
 
 KEPT = (".toml", ".csv")
 STDIN = "standard input"
+WORKBOOK = "garage.xlsx"
+ZIP = b"PK"
 _UNPACKED = f"{__name__}.unpacked"
 
 
 class GaragePath(click.Path):
-    """A folder that is there, or ``-`` for a tar archive of one on standard input."""
+    """A folder or a workbook that is there.
+
+    Or ``-`` for a tar archive of a folder, or a workbook, on standard input.
+    """
 
     name = "garage"
 
@@ -37,11 +42,11 @@ class GaragePath(click.Path):
         if found != "-" or ctx is None:
             return Path(os.fsdecode(found))
         if ctx.resilient_parsing or sys.stdin.isatty():
-            self.fail("expected a tar archive on standard input", param, ctx)
+            message = "expected a tar archive or a workbook on standard input"
+            self.fail(message, param, ctx)
         folder = ctx.with_resource(tempfile.TemporaryDirectory(prefix="garage-"))
-        unpack(sys.stdin.buffer.read(), Path(folder))
         ctx.meta[_UNPACKED] = True
-        return Path(folder)
+        return _received(sys.stdin.buffer.read(), Path(folder))
 
 
 def from_archive() -> bool:
@@ -50,7 +55,7 @@ def from_archive() -> bool:
 
 
 class GarageFolder(GaragePath):
-    """A folder that is there; it keeps a logbook, which no archive does."""
+    """A folder or a workbook that is there; what comes by a pipe keeps no logbook."""
 
     def convert(
         self,
@@ -59,7 +64,8 @@ class GarageFolder(GaragePath):
         ctx: click.Context | None,
     ) -> Any:
         if value == "-":
-            self.fail("expected a folder; an archive has no logbook", param, ctx)
+            message = "expected a folder or a workbook; an archive keeps nothing"
+            self.fail(message, param, ctx)
         return super().convert(value, param, ctx)
 
 
@@ -71,7 +77,8 @@ class FaultId(click.ParamType[str]):
     def shell_complete(
         self, ctx: click.Context, param: click.Parameter, incomplete: str
     ) -> list[CompletionItem]:
-        folder = ctx.params.get("garage")
+        # an option that still lacks its value leaves the arguments unread
+        folder = ctx.params.get("garage") or next(iter(ctx.args), None)
         try:
             known = self.known(Path(folder), ctx) if folder else ()
         except PartsplanError:
@@ -97,6 +104,15 @@ class Subject(FaultId):
         return (*usecases.fault_ids(folder), *usecases.option_ids(folder))
 
 
+def _received(content: bytes, folder: Path) -> Path:
+    """What came on standard input, put into a folder; the garage's path."""
+    if content.startswith(ZIP):
+        (folder / WORKBOOK).write_bytes(content)
+        return folder / WORKBOOK
+    unpack(content, folder)
+    return folder
+
+
 def unpack(archive: bytes, folder: Path) -> None:
     """Write the tables of a tar archive into a folder, whatever folder they were in.
 
@@ -109,7 +125,7 @@ def unpack(archive: bytes, folder: Path) -> None:
         for name, content in _tables(archive):
             (folder / name).write_bytes(content)
     except tarfile.TarError as error:
-        message = "expected a tar archive of a garage folder"
+        message = "expected a tar archive of a garage folder, or an .xlsx workbook"
         raise InvalidGarage([Problem(STDIN, 0, "", message)]) from error
 
 

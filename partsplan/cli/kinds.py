@@ -15,7 +15,11 @@ from partsplan.cli.output import color_option, json_option, layout, write
 @json_option
 @color_option
 def kinds(word: tuple[str, ...], as_json: bool, no_color: bool) -> None:
-    """List the kinds of faults in the catalogue, all or those with every WORD."""
+    """List the kinds of faults in the catalogue, all or those with every WORD.
+
+    One kind is shown in detail: its figures, what is mended with it or before it, and
+    what to check before anything is bought.
+    """
     from partsplan import reports, usecases
 
     found = usecases.kinds(word)

@@ -20,11 +20,13 @@ from partsplan.cli.entries import entries
 from partsplan.cli.exits import guarded
 from partsplan.cli.export import export
 from partsplan.cli.faults import faults
+from partsplan.cli.from_codes import from_codes
 from partsplan.cli.garbage import collect_seldom
 from partsplan.cli.kinds import kinds
 from partsplan.cli.lessons import lessons
 from partsplan.cli.now import now
 from partsplan.cli.plan import plan
+from partsplan.cli.report import report
 from partsplan.cli.restore import restore
 from partsplan.cli.risk import risk
 from partsplan.cli.start import start
@@ -33,6 +35,7 @@ from partsplan.cli.version import version_option
 from partsplan.cli.whatif import whatif
 from partsplan.cli.why import why
 from partsplan.cli.words import words
+from partsplan.cli.workbook import workbook
 
 NAME = "partsplan"
 
@@ -43,9 +46,9 @@ def cli() -> None:
     """Decide which car repairs to buy this month, from where, and why.
 
     Write what is wrong with your vehicles, and what parts cost where, into a folder of
-    tables ("partsplan start" makes one); the plan tells what to order and fit in which
-    month, what to leave alone, and why. A garage may also come as a tar archive on
-    standard input: tar c my-garage | partsplan plan -
+    tables ("partsplan start" makes one) or a workbook ("partsplan workbook"); the plan
+    tells what to order and fit in which month, what to leave alone, and why. A garage
+    may also come as a tar archive on standard input: tar c my-garage | partsplan plan -
     """
 
 
@@ -53,6 +56,8 @@ for one in (
     plan,
     check,
     start,
+    workbook,
+    from_codes,
     faults,
     compare,
     why,
@@ -69,6 +74,7 @@ for one in (
     export,
     restore,
     calendar,
+    report,
     against,
     lessons,
     kinds,

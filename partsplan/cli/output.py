@@ -14,6 +14,7 @@ from partsplan.cli.settings import setting
 _Command = TypeVar("_Command", bound=Any)
 
 STDOUT = "-"
+WORKBOOK = ".xlsx"
 PIPED_WIDTH = 100
 NARROWEST = 40
 
@@ -79,8 +80,10 @@ def layout(*, no_color: bool = False, to_file: bool = False) -> dict[str, Any]:
     return {"width": max(NARROWEST, width), "colour": terminal and not plain}
 
 
-def may_write(target: str, *, force: bool) -> None:
+def may_write(target: str, *, force: bool, flag: str = "-o") -> None:
     """Ask before a file is overwritten; without a terminal ``--force`` has to say so.
+
+    ``flag`` is what named the file.
 
     Raises
     ------
@@ -91,15 +94,29 @@ def may_write(target: str, *, force: bool) -> None:
         return
     path = Path(target)
     if not path.absolute().parent.is_dir():
-        raise click.UsageError(f"-o: there is no folder {path.parent}")
+        raise click.UsageError(f"{flag}: there is no folder {path.parent}")
     if path.is_dir():
-        raise click.UsageError(f"-o: {path} is a folder")
+        raise click.UsageError(f"{flag}: {path} is a folder")
     if force or not path.is_file():
         return
     if not (sys.stdin.isatty() and sys.stderr.isatty()):
-        raise click.UsageError(f"-o: {path} is there already; --force overwrites it")
+        message = f"{flag}: {path} is there already; --force overwrites it"
+        raise click.UsageError(message)
     if not click.confirm(f"{path} is there already. Overwrite it?", err=True):
-        raise click.UsageError(f"-o: {path} was left as it is")
+        raise click.UsageError(f"{flag}: {path} was left as it is")
+
+
+def may_write_workbook(target: str, *, force: bool, flag: str) -> None:
+    """The same for a workbook, which other programs know by its name's end.
+
+    Raises
+    ------
+    click.UsageError
+    """
+    if not target.lower().endswith(WORKBOOK):
+        message = f"{flag}: expected a name that ends in {WORKBOOK}, got {target}"
+        raise click.UsageError(message)
+    may_write(target, force=force, flag=flag)
 
 
 def write(text: str, target: str = STDOUT) -> None:

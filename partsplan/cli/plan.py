@@ -16,10 +16,12 @@ from partsplan.cli.output import (
     json_option,
     layout,
     may_write,
+    may_write_workbook,
     one_shape,
     output_options,
     plain_option,
     write,
+    write_bytes,
 )
 from partsplan.cli.planning_flags import from_option, planning_flags
 from partsplan.cli.progress import Bar
@@ -51,6 +53,7 @@ if TYPE_CHECKING:
     is_flag=True,
     help="Keep this plan in the logbook as the one you mean to follow.",
 )
+@click.option("--xlsx", metavar="FILE", help="Write it into a workbook, too.")
 @plain_option
 @output_options
 @color_option
@@ -66,6 +69,7 @@ def plan(
     stay: str,
     afresh: bool,
     keep: bool,
+    xlsx: str | None,
     plain: bool,
     output: str,
     force: bool,
@@ -73,12 +77,15 @@ def plan(
 ) -> int:
     """Pick jobs, where to get their parts, and months, for GARAGE.
 
-    GARAGE is a folder of tables, or - for a tar archive of one on standard input.
+    GARAGE is a folder of tables or a workbook, or - for a tar archive of a folder, or
+    a workbook, on standard input.
     """
     one_shape(as_json=as_json, plain=plain)
     if keep and from_archive():
         raise click.UsageError("--keep: expected a folder; an archive keeps no plan")
     may_write(output, force=force)
+    if xlsx is not None:
+        may_write_workbook(xlsx, force=force, flag="--xlsx")
 
     from partsplan import usecases
     from partsplan.domain import Needs
@@ -100,12 +107,26 @@ def plan(
     shape = "json" if as_json else "plain" if plain else "tables"
     look = layout(no_color=no_color, to_file=output != STDOUT)
     write(_rendered(answer, shape, look), output)
+    if xlsx is not None:
+        _write_workbook(answer, xlsx)
     if keep:
         number = usecases.keep(garage, answer, now=datetime.now(UTC))
         click.echo(f"Kept as plan {number}.", err=True)
     if isinstance(answer.plan, Needs):
         return exits.IMPOSSIBLE
     return exits.INTERRUPTED if answer.plan.interrupted else exits.DONE
+
+
+def _write_workbook(answer: "PlanAnswer", target: str) -> None:
+    from partsplan import reports
+    from partsplan.domain import Needs
+
+    found = answer.plan
+    if isinstance(found, Needs):
+        click.echo(f"There is no plan to write into {target}.", err=True)
+        return
+    told = answer.skips, answer.shortfalls, answer.faithfulness
+    write_bytes(reports.plan_workbook(answer.garage, found, *told), target)
 
 
 def _rendered(answer: "PlanAnswer", shape: str, look: dict[str, Any]) -> str:

@@ -6,7 +6,7 @@ from pathlib import Path
 import click
 
 from partsplan.cli.command import Command
-from partsplan.cli.output import json_option, layout, write
+from partsplan.cli.output import WORKBOOK, json_option, layout, write
 
 
 @click.command(
@@ -19,6 +19,9 @@ from partsplan.cli.output import json_option, layout, write
 @json_option
 def start(folder: Path, as_json: bool) -> None:
     """Write a commented garage into FOLDER to be filled in."""
+    if folder.suffix.lower() == WORKBOOK:
+        message = f'FOLDER: "partsplan workbook {folder}" makes a workbook'
+        raise click.UsageError(message)
     from partsplan import reports, usecases
     from partsplan.domain import Month
 

@@ -1,5 +1,6 @@
 """Why a plan is what it is."""
 
+from partsplan.explanation.burden import points_borne
 from partsplan.explanation.curve import curve
 from partsplan.explanation.departures import departures, wishes
 from partsplan.explanation.difference import compare_plans, same_jobs
@@ -26,6 +27,7 @@ __all__ = [
     "differing_inputs",
     "disobeyed",
     "parkings",
+    "points_borne",
     "reply",
     "same_jobs",
     "sensitivity",

@@ -3,8 +3,6 @@
 from fractions import Fraction
 
 from partsplan.domain import (
-    Choices,
-    FaultStatus,
     Garage,
     Instead,
     Loss,
@@ -12,8 +10,7 @@ from partsplan.domain import (
     Plan,
     PlanStatus,
 )
-from partsplan.scoring import points
-from partsplan.verification import Facts
+from partsplan.explanation.burden import points_borne
 
 
 def instead(garage: Garage, plan: Plan, other: Plan) -> Instead:
@@ -43,29 +40,13 @@ def loss(garage: Garage, plan: Plan, other: Plan) -> Loss:
     proven = {plan.status, other.status} == {PlanStatus.PROVEN}
     exact = mine.net_worth == plan.bound and theirs.net_worth == other.bound
     apart = mine.net_worth > other.bound or theirs.net_worth > plan.bound
-    more = points_borne(garage, other.choices) - points_borne(garage, plan.choices)
+    borne = [sum(points_borne(garage, one.choices)) for one in (plan, other)]
     return Loss(
         missed_deadlines=counts[0],
         unsafe_vehicle_months=counts[1],
         undrivable_vehicle_months=counts[2],
         net_worth=mine.net_worth - theirs.net_worth,
-        point_months=more,
+        point_months=Fraction(borne[1] - borne[0]),
         certain=proven if any(counts) else exact or apart,
         worth_certain=exact or apart,
-    )
-
-
-def points_borne(garage: Garage, choices: Choices) -> Fraction:
-    """Points borne within the horizon, each for one month. [point-months]"""
-    facts = Facts(garage, choices)
-    return sum(
-        (
-            points(garage, fault, month).points * (1 - facts.relief(fault.id, month))
-            for fault in garage.faults
-            if fault.status is not FaultStatus.FIXED
-            for month in range(
-                min(garage.months, garage.vehicle[fault.vehicle].keep_months)
-            )
-        ),
-        Fraction(0),
     )

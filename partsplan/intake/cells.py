@@ -2,9 +2,9 @@
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from datetime import date
-from enum import IntEnum, StrEnum
+from enum import IntEnum, StrEnum, auto
 from fractions import Fraction
 from functools import lru_cache
 from typing import Any
@@ -17,12 +17,26 @@ from partsplan.sheets.quoting import LONGEST_SHOWN, plain, shown, wrong
 LONGEST_ID = 64
 """[characters]"""
 
+FEW = 10
+"""Whole numbers of a range that are still listed one by one."""
+
 REMEMBERED = 4096
 """Numbers that a kind keeps; most cells of a long table say what others said."""
 
 _NUMBER = re.compile(r"-?[0-9]{1,12}(\.[0-9]{1,12})?|-?[0-9]{1,30}/0*[1-9][0-9]{0,29}")
 _WHOLE = re.compile(r"-?[0-9]{1,9}")
 _DAY = re.compile(r"[0-9]{4}-[0-9]{2}-[0-9]{2}")
+
+
+class Sort(StrEnum):
+    """What a cell of a workbook holds where a CSV file has nothing but text."""
+
+    TEXT = auto()
+    NUMBER = auto()
+    MONEY = auto()
+    MONTH = auto()
+    DAY = auto()
+    YES_NO = auto()
 
 
 @dataclass(frozen=True, slots=True)
@@ -42,6 +56,10 @@ class Kind:
         Whether its text may hold line ends and tabs.
     nothing
         What says that the cell is empty on purpose, where a blank one may be filled.
+    sort
+        What it is in a workbook.
+    words
+        All that it may hold, where that is a closed list.
     """
 
     expects: str
@@ -49,6 +67,8 @@ class Kind:
     write: Callable[[Any, Currency], str]
     many_lines: bool = False
     nothing: str = ""
+    sort: Sort = Sort.TEXT
+    words: tuple[str, ...] = ()
 
 
 @lru_cache(maxsize=REMEMBERED)
@@ -81,7 +101,7 @@ def number(
             raise wrong(expects, text)
         return value
 
-    return Kind(expects, read, lambda value, _: decimal(value))
+    return Kind(expects, read, lambda value, _: decimal(value), sort=Sort.NUMBER)
 
 
 def whole(low: int, high: int) -> Kind:
@@ -95,7 +115,8 @@ def whole(low: int, high: int) -> Kind:
             raise wrong(expects, text)
         return int(text)
 
-    return Kind(expects, read, lambda value, _: str(value))
+    few = tuple(map(str, range(low, high + 1))) if high - low < FEW else ()
+    return Kind(expects, read, lambda value, _: str(value), sort=Sort.NUMBER, words=few)
 
 
 def money(*, debt: bool = False) -> Kind:
@@ -111,7 +132,12 @@ def money(*, debt: bool = False) -> Kind:
         return amount
 
     expects = "an amount, or a debt below 0" if debt else "an amount, 0 or more"
-    return Kind(expects, read, lambda value, currency: currency.format(value))
+    return Kind(
+        expects,
+        read,
+        lambda value, currency: currency.format(value),
+        sort=Sort.MONEY,
+    )
 
 
 def words(allowed: type[StrEnum] | type[IntEnum]) -> Kind:
@@ -130,7 +156,13 @@ def words(allowed: type[StrEnum] | type[IntEnum]) -> Kind:
             )
         return member
 
-    return Kind(expects, read, lambda value, _: str(value.value))
+    return Kind(
+        expects,
+        read,
+        lambda value, _: str(value.value),
+        sort=Sort.NUMBER if issubclass(allowed, IntEnum) else Sort.TEXT,
+        words=tuple(texts),
+    )
 
 
 def or_none(kind: Kind, nothing: object, meaning: str) -> Kind:
@@ -142,8 +174,13 @@ def or_none(kind: Kind, nothing: object, meaning: str) -> Kind:
     def read(text: str, currency: Currency) -> Any:
         return nothing if text.lower() == "none" else kind.read(text, currency)
 
-    expects = f"{kind.expects}, or none ({meaning})"
-    return Kind(expects, read, kind.write, nothing="none")
+    return replace(
+        kind,
+        expects=f"{kind.expects}, or none ({meaning})",
+        read=read,
+        nothing="none",
+        words=(*kind.words, "none") if kind.words else (),
+    )
 
 
 def check_id(text: str) -> str:
@@ -211,13 +248,21 @@ FINE_MONEY = Kind(
     "an amount, 0 or more, of any decimals",
     lambda text, currency: number().read(text, currency) * currency.unit,
     lambda value, currency: decimal(value / currency.unit),
+    sort=Sort.NUMBER,
 )
-MONTH = Kind("a month YYYY-MM", _month, _as_text)
+MONTH = Kind("a month YYYY-MM", _month, _as_text, sort=Sort.MONTH)
 DRIVEN_FROM = Kind(
     f"a month YYYY-MM, or no ({LONG_AGO} = from the start)",
     _driven_from,
     _as_text,
     nothing="no",
+    sort=Sort.MONTH,
 )
-DAY = Kind("a day YYYY-MM-DD, or a month YYYY-MM", _day, _as_text)
-YES_NO = Kind("yes or no", _yes_no, lambda value, _: "yes" if value else "no")
+DAY = Kind("a day YYYY-MM-DD, or a month YYYY-MM", _day, _as_text, sort=Sort.DAY)
+YES_NO = Kind(
+    "yes or no",
+    _yes_no,
+    lambda value, _: "yes" if value else "no",
+    sort=Sort.YES_NO,
+    words=("yes", "no"),
+)

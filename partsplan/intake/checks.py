@@ -18,14 +18,15 @@ def some_vehicle(draft: Draft) -> Iterator[Problem]:
     """Without a vehicle there is nothing to plan."""
     vehicles = draft.tables[VEHICLES.name]
     if vehicles.whole and not vehicles.rows and not vehicles.problems:
-        yield Problem(VEHICLES.file, 0, "", "expected at least one vehicle, got none")
+        yield Problem(vehicles.file, 0, "", "expected at least one vehicle, got none")
 
 
 def not_too_many_faults(draft: Draft) -> Iterator[Problem]:
     """A limit that no plan could be made beyond."""
-    if (got := len(draft.rows(FAULTS))) > MOST_FAULTS:
+    faults = draft.tables[FAULTS.name]
+    if (got := len(faults.rows)) > MOST_FAULTS:
         message = f"expected at most {MOST_FAULTS:,} faults, got {got:,}"
-        yield Problem(FAULTS.file, 0, "", message)
+        yield Problem(faults.file, 0, "", message)
 
 
 PROBLEMS: tuple[Check, ...] = (

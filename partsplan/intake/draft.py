@@ -8,6 +8,7 @@ from partsplan.errors import Problem
 from partsplan.intake.rows import Row, Rows
 from partsplan.intake.schema import Table
 from partsplan.intake.settings import Settings
+from partsplan.intake.settings_file import SettingsFile
 
 
 @dataclass(frozen=True, slots=True)
@@ -16,15 +17,17 @@ class Draft:
 
     Attributes
     ----------
-    unsure
-        Keys of the settings that are stand-ins for wrong ones.
     tables
         All tables by name, also those that are empty or could not be read.
     """
 
-    settings: Settings
-    unsure: frozenset[str]
+    file: SettingsFile
     tables: Mapping[str, Rows]
+
+    @property
+    def settings(self) -> Settings:
+        """The settings, with stand-ins for wrong ones."""
+        return self.file.settings
 
     def rows(self, table: Table) -> tuple[Row, ...]:
         """The rows of a table."""
@@ -44,7 +47,6 @@ class Draft:
             if all(column in row.values for column in columns):
                 yield row, [row.values[column] for column in columns]
 
-
-def at(table: Table, row: Row, column: str, message: str) -> Problem:
-    """Something wrong in one cell."""
-    return Problem(table.file, row.line, column, message)
+    def at(self, table: Table, row: Row, column: str, message: str) -> Problem:
+        """Something wrong in one cell."""
+        return Problem(self.tables[table.name].file, row.line, column, message)

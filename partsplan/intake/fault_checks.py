@@ -1,6 +1,5 @@
 """What must hold between faults, and what is odd about them."""
 
-import re
 from collections.abc import Iterator, Mapping
 from fractions import Fraction
 from graphlib import CycleError, TopologicalSorter
@@ -8,12 +7,12 @@ from graphlib import CycleError, TopologicalSorter
 from partsplan.domain import FaultStatus
 from partsplan.errors import Problem
 from partsplan.intake.columns import CAUSES, FAULTS, MILESTONES
-from partsplan.intake.draft import Draft, at
+from partsplan.intake.draft import Draft
 from partsplan.intake.option_columns import OPTIONS
 from partsplan.sheets.decimals import decimal
 from partsplan.sheets.quoting import plain, shown
+from partsplan.signs import well_formed
 
-_CODE = re.compile(r"[PBCU][0-3][0-9A-F]{3}")
 _LONGEST_CYCLE_SHOWN = 8
 
 
@@ -22,7 +21,7 @@ def not_itself(draft: Draft) -> Iterator[Problem]:
     for column in ("pair_with", "after"):
         for row, (named,) in draft.having(FAULTS, column):
             if row.key[0] in named:
-                yield at(FAULTS, row, column, "names the fault itself")
+                yield draft.at(FAULTS, row, column, "names the fault itself")
 
 
 def no_circles(draft: Draft) -> Iterator[Problem]:
@@ -36,7 +35,7 @@ def no_circles(draft: Draft) -> Iterator[Problem]:
         if len(faults) > _LONGEST_CYCLE_SHOWN:
             faults[_LONGEST_CYCLE_SHOWN:] = ["..."]
         message = f"goes round in a circle: {' after '.join([*faults, plain(first)])}"
-        yield at(FAULTS, row_of[first], "after", message)
+        yield draft.at(FAULTS, row_of[first], "after", message)
 
 
 def _circles(after: Mapping[str, tuple[str, ...]]) -> Iterator[tuple[str, ...]]:
@@ -78,7 +77,7 @@ def chances_of_causes(draft: Draft) -> Iterator[Problem]:
                 f"expected chances that sum to at most 1 for fault {shown(fault)}, "
                 f"got {decimal(total[fault])} up to here"
             )
-            yield at(CAUSES, row, "chance", message)
+            yield draft.at(CAUSES, row, "chance", message)
 
 
 def cures_that_miss(draft: Draft) -> Iterator[Problem]:
@@ -87,7 +86,7 @@ def cures_that_miss(draft: Draft) -> Iterator[Problem]:
     for row, (fault, cure) in draft.having(CAUSES, "fault", "cure"):
         if cure in fixes and fault not in {one.fault for one in fixes[cure]}:
             message = f"option {shown(cure)} does not fix fault {shown(fault)}"
-            yield at(CAUSES, row, "cure", message)
+            yield draft.at(CAUSES, row, "cure", message)
 
 
 def waits_for_watched(draft: Draft) -> Iterator[Problem]:
@@ -97,7 +96,7 @@ def waits_for_watched(draft: Draft) -> Iterator[Problem]:
     for row, _ in draft.having(FAULTS, "fix_by"):
         if row.key[0] in watched:
             message = "cannot be met while the fault is only watched"
-            yield at(FAULTS, row, "fix_by", message)
+            yield draft.at(FAULTS, row, "fix_by", message)
     for table, column, outcome in (
         (FAULTS, "after", "blocks every option for this one"),
         (MILESTONES, "faults", "keeps the milestone from being met"),
@@ -106,7 +105,7 @@ def waits_for_watched(draft: Draft) -> Iterator[Problem]:
             for fault in named:
                 if fault in watched:
                     message = f"fault {shown(fault)} is only watched; that {outcome}"
-                    yield at(table, row, column, message)
+                    yield draft.at(table, row, column, message)
 
 
 def pairs_across_vehicles(draft: Draft) -> Iterator[Problem]:
@@ -116,13 +115,13 @@ def pairs_across_vehicles(draft: Draft) -> Iterator[Problem]:
         for fault in named:
             if vehicle.get(fault, own) != own:
                 message = f"fault {shown(fault)} is on another vehicle"
-                yield at(FAULTS, row, "pair_with", message)
+                yield draft.at(FAULTS, row, "pair_with", message)
 
 
 def odd_codes(draft: Draft) -> Iterator[Problem]:
     """Codes that are not of the form of SAE J2012, such as blink codes."""
     for row, (codes,) in draft.having(FAULTS, "codes"):
         for code in codes:
-            if not _CODE.fullmatch(code):
+            if not well_formed(code):
                 message = f"{shown(code)} is no code like P0171, so nothing looks it up"
-                yield at(FAULTS, row, "codes", message)
+                yield draft.at(FAULTS, row, "codes", message)

@@ -15,7 +15,8 @@ from partsplan.domain import Assumed, Route, System
 from partsplan.errors import Problem
 from partsplan.intake.currency import EUR, currency
 from partsplan.intake.rows import Row, Rows
-from partsplan.intake.settings import FILE, Settings
+from partsplan.intake.settings import Settings
+from partsplan.intake.settings_file import SettingsFile
 from partsplan.intake.suggest import Suggester
 from partsplan.sheets.quoting import shown
 
@@ -48,7 +49,7 @@ class _Blanks:
 
 
 def fill(
-    faults: Rows, options: Rows, settings: Settings
+    faults: Rows, options: Rows, file: SettingsFile
 ) -> tuple[Rows, Rows, tuple[Assumed, ...]]:
     """Both tables with their blanks filled, and what was filled in.
 
@@ -57,11 +58,11 @@ def fill(
     """
     if not any("kind" in row.values for row in faults.rows):
         return faults, options, ()
-    kinds = catalogue.fault_kinds()
+    kinds, settings = catalogue.fault_kinds(), file.settings
     faults = replace(
         faults,
         problems=(*faults.problems, *_unknown_kinds(faults, kinds)),
-        warnings=(*faults.warnings, *_missing_rate(settings)),
+        warnings=(*faults.warnings, *_missing_rate(file)),
     )
 
     def from_kind(row: Row) -> _Blanks:
@@ -84,16 +85,16 @@ def _unknown_kinds(faults: Rows, kinds: Mapping[str, FaultKind]) -> Iterator[Pro
         kind = row.values.get("kind")
         if kind and kind not in kinds:
             message = f"no fault kind {shown(kind)} in the catalogue{names.hint(kind)}"
-            yield Problem(faults.table.file, row.line, "kind", message)
+            yield Problem(faults.file, row.line, "kind", message)
 
 
-def _missing_rate(settings: Settings) -> Iterator[Problem]:
-    if EUR not in settings.minor_rates:
+def _missing_rate(file: SettingsFile) -> Iterator[Problem]:
+    if EUR not in file.settings.minor_rates:
         message = (
             f"no rate for {EUR}, the currency of the catalogue: "
             f"blanks in {' and '.join(_MONEY)} stay 0"
         )
-        yield Problem(FILE, 0, "rates", message)
+        yield Problem(file.document.file, 0, "rates", message)
 
 
 def _from_kind(kind: FaultKind, settings: Settings) -> _Blanks:

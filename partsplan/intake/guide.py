@@ -5,9 +5,10 @@ from collections.abc import Iterator
 from partsplan import catalogue
 from partsplan.intake.cells import LONGEST_ID
 from partsplan.intake.columns import FAULTS, MOST_FAULTS, TABLES
+from partsplan.intake.explained import blank, expected, meaning
 from partsplan.intake.fill import FROM_KIND, FROM_NORM
 from partsplan.intake.option_columns import OPTIONS
-from partsplan.intake.schema import Column, Table
+from partsplan.intake.schema import Table
 
 _INTRODUCTION = f"""\
 # Tables and columns
@@ -55,24 +56,11 @@ def _table(table: Table) -> Iterator[str]:
     yield "| column | meaning | expected | blank means |"
     yield "|---|---|---|---|"
     for column in table.columns:
-        cells = (_meaning(column), _expected(column), _blank(column))
+        cells = (meaning(column), expected(column, ".csv"), blank(column))
         yield f"| `{column.name}` | {' | '.join(cells)} |"
     if table.name in _REMARKS:
         yield ""
         yield _REMARKS[table.name]
-
-
-def _meaning(column: Column) -> str:
-    return column.meaning + (", in the row's own currency" if column.own_money else "")
-
-
-def _expected(column: Column) -> str:
-    source = f", from {column.refers}.csv" if column.refers else ""
-    return f"{column.kind.expects}{source}"
-
-
-def _blank(column: Column) -> str:
-    return "not allowed" if column.needed else column.blank or column.default
 
 
 def _words() -> Iterator[str]:

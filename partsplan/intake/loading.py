@@ -1,12 +1,11 @@
-"""The tables of a garage folder, every blank filled."""
+"""The tables of a garage, every blank filled."""
 
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
-from pathlib import Path
 from typing import Any
 
 from partsplan.domain import Assumed, Currency, Use
-from partsplan.errors import InvalidGarage, Problem
+from partsplan.errors import Problem
 from partsplan.intake.columns import FAULTS, SUPPLIERS, TABLES, VEHICLES
 from partsplan.intake.currency import currency
 from partsplan.intake.draft import Draft
@@ -15,20 +14,19 @@ from partsplan.intake.option_columns import OPTIONS
 from partsplan.intake.rows import CurrencyOf, Row, Rows, read_rows
 from partsplan.intake.schema import Table
 from partsplan.intake.settings_file import SettingsFile
-from partsplan.intake.suggest import Suggester, hint
-from partsplan.sheets.quoting import one_line
-from partsplan.sheets.tables import read_sheet
+from partsplan.intake.source import Source
+from partsplan.intake.suggest import hint
 
 
-def load(folder: Path, file: SettingsFile) -> tuple[Draft, tuple[Assumed, ...]]:
-    """All tables of a folder, and what the catalogue filled in."""
+def load(source: Source, file: SettingsFile) -> tuple[Draft, tuple[Assumed, ...]]:
+    """All tables of a garage, and what the catalogue filled in."""
     garage = file.settings.currency
 
     def named(texts: Mapping[str, str]) -> Currency:
         return _currency(texts) or garage
 
     def read(table: Table, own: CurrencyOf = named) -> Rows:
-        return _read(folder / table.file, table, garage, own)
+        return _read(source, table, garage, own)
 
     suppliers = _defaulted(read(SUPPLIERS), lambda _: {"currency": garage.code})
     code_of = {row.key[0]: row.values["currency"] for row in reversed(suppliers.rows)}
@@ -44,58 +42,22 @@ def load(folder: Path, file: SettingsFile) -> tuple[Draft, tuple[Assumed, ...]]:
         },
     )
     vehicles = _defaulted(read(VEHICLES), _not_driven_if_stored)
-    faults, options, assumed = fill(read(FAULTS), options, file.settings)
+    faults, options, assumed = fill(read(FAULTS), options, file)
     done = (vehicles, faults, options, suppliers)
     tables = {rows.table.name: rows for rows in done}
     tables |= {table.name: read(table) for table in TABLES if table.name not in tables}
-    return Draft(file.settings, file.unsure, tables), assumed
+    return Draft(file, tables), assumed
 
 
-def check_folder(folder: Path) -> None:
-    """The folder is there and can be listed; raises InvalidGarage."""
-    try:
-        next(folder.iterdir(), None)
-        return
-    except FileNotFoundError:
-        message = "no such folder"
-    except NotADirectoryError:
-        message = "expected a folder, got a file"
-    except OSError as error:
-        message = f"cannot be read: {error.strerror}"
-    except ValueError as error:
-        message = f"cannot be read: {error}"
-    raise InvalidGarage([Problem(one_line(str(folder)), 0, "", message)])
-
-
-def misnamed_files(folder: Path) -> Iterator[Problem]:
-    """CSV files that are no tables, but nearly have the name of one that is absent."""
-    absent = Suggester(
-        table.file for table in TABLES if not (folder / table.file).exists()
-    )
-    for path in _strange_files(folder):
-        if near := absent.hint(path.name):
-            yield Problem(one_line(path.name), 0, "", f"not read{near}")
-
-
-def _strange_files(folder: Path) -> list[Path]:
-    known = {table.file for table in TABLES}
-    return sorted(
-        path
-        for path in folder.iterdir()
-        if path.suffix.lower() == ".csv" and path.name not in known
-    )
-
-
-def _read(path: Path, table: Table, garage: Currency, own: CurrencyOf) -> Rows:
-    if not path.exists() and not path.is_symlink():
+def _read(source: Source, table: Table, garage: Currency, own: CurrencyOf) -> Rows:
+    file, sheet = source.file(table), source.sheet(table)
+    if sheet is None:
         if not table.needed:
-            return Rows(table)
-        names = [one.name for one in _strange_files(path.parent)]
-        message = f"needed table is missing{hint(path.name, names, 'is it')}"
-        return Rows(table, problems=(Problem(path.name, 0, "", message),), whole=False)
-    sheet = read_sheet(path, [column.name for column in table.columns])
+            return Rows(table, file)
+        near = hint(file, source.strange(), "is it")
+        sheet = Problem(file, 0, "", f"needed table is missing{near}")
     if isinstance(sheet, Problem):
-        return Rows(table, problems=(sheet,), whole=False)
+        return Rows(table, file, problems=(sheet,), whole=False)
     return read_rows(table, sheet, garage, own)
 
 

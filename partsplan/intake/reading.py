@@ -1,4 +1,4 @@
-"""A garage folder becomes a Garage, or every problem in it is told at once."""
+"""A folder or a workbook becomes a Garage, or all that is wrong is told at once."""
 
 from collections.abc import Mapping
 from dataclasses import replace
@@ -9,17 +9,23 @@ from typing import Any
 from partsplan.domain import ZERO, Garage, Weights
 from partsplan.errors import InvalidGarage
 from partsplan.intake import checks
+from partsplan.intake.book import open_book
 from partsplan.intake.columns import TABLES
-from partsplan.intake.loading import check_folder, load, misnamed_files
-from partsplan.intake.settings import FILE, Settings
+from partsplan.intake.folder import open_folder
+from partsplan.intake.loading import load
+from partsplan.intake.settings import Settings
 from partsplan.intake.settings_file import read_settings
+from partsplan.intake.source import Source
 
 POINTS_IN_MEAN_BUDGET = 200
 """Point-months the mean monthly budget is worth, where money_per_point is not given."""
 
 
-def read_garage(folder: Path) -> Garage:
-    """The garage in a folder of garage.toml and CSV tables.
+WORKBOOK = ".xlsx"
+
+
+def read_garage(path: Path) -> Garage:
+    """The garage in a folder of garage.toml and CSV tables, or in an .xlsx workbook.
 
     Blanks are filled; whatever is odd but can be planned with is in its warnings.
 
@@ -28,19 +34,29 @@ def read_garage(folder: Path) -> Garage:
     InvalidGarage
         If anything is wrong; it carries every problem of the whole garage.
     """
-    check_folder(folder)
-    file = read_settings(folder / FILE)
-    draft, assumed = load(folder, file)
+    return garage_in(opened(path))
+
+
+def garage_in(source: Source) -> Garage:
+    """The garage in a source that is open.
+
+    Raises
+    ------
+    InvalidGarage
+    """
+    file = read_settings(source.settings())
+    draft, assumed = load(source, file)
     tables = draft.tables.values()
     problems = [
+        *source.problems(),
         *file.problems,
         *chain.from_iterable(rows.problems for rows in tables),
         *checks.run(checks.PROBLEMS, draft),
     ]
     if problems:
-        raise InvalidGarage(problems)
+        raise InvalidGarage(map(source.placed, problems))
     warnings = {
-        *misnamed_files(folder),
+        *source.warnings(),
         *chain.from_iterable(rows.warnings for rows in tables),
         *checks.run(checks.WARNINGS, draft),
     }
@@ -52,7 +68,7 @@ def read_garage(folder: Path) -> Garage:
         **_of_settings(file.settings),
         **facts,
         assumed=assumed,
-        warnings=tuple(map(str, sorted(warnings))),
+        warnings=tuple(str(source.placed(one)) for one in sorted(warnings)),
     )
     if file.settings.money_per_point is not None:
         return garage
@@ -60,8 +76,20 @@ def read_garage(folder: Path) -> Garage:
     return replace(garage, money_per_point=worth)
 
 
+def opened(path: Path) -> Source:
+    """The folder or the workbook in which a garage is.
+
+    Raises
+    ------
+    InvalidGarage
+        If there is none, or it cannot be read at all.
+    """
+    is_book = path.is_file() or (path.suffix.lower() == WORKBOOK and not path.is_dir())
+    return open_book(path) if is_book else open_folder(path)
+
+
 def _of_settings(settings: Settings) -> Mapping[str, Any]:
-    """What garage.toml says, as fields of a Garage."""
+    """What the settings say, as fields of a Garage."""
     same = {
         name: getattr(settings, name)
         for name in type(settings).model_fields

@@ -6,7 +6,7 @@ from typing import Any
 from partsplan.domain import Cure
 from partsplan.errors import Problem
 from partsplan.intake.columns import TABLES
-from partsplan.intake.draft import Draft, at
+from partsplan.intake.draft import Draft
 from partsplan.intake.suggest import Suggester
 from partsplan.sheets.quoting import shown
 
@@ -42,9 +42,9 @@ def known_names(draft: Draft) -> Iterator[Problem]:
                 if target.whole and name not in known:
                     message = (
                         f"no {_ROW_OF[column.refers]} {shown(name)} in "
-                        f"{target.table.file}{names[column.refers].hint(name)}"
+                        f"{target.file}{names[column.refers].hint(name)}"
                     )
-                    yield at(table, row, column.name, message)
+                    yield draft.at(table, row, column.name, message)
 
 
 def _names(value: Any) -> tuple[str, ...]:

@@ -6,6 +6,7 @@ from typing import Any
 
 from partsplan.domain import Currency
 from partsplan.errors import Problem
+from partsplan.intake.cell_texts import Unusable
 from partsplan.intake.schema import Column, Table
 from partsplan.intake.suggest import Suggester
 from partsplan.sheets.characters import check_characters
@@ -41,6 +42,8 @@ class Rows:
 
     Attributes
     ----------
+    file
+        The file or sheet that it stands in, or would.
     stray
         Cells of rows that could not be read; some may be ids.
     whole
@@ -48,6 +51,7 @@ class Rows:
     """
 
     table: Table
+    file: str
     rows: tuple[Row, ...] = ()
     problems: tuple[Problem, ...] = ()
     warnings: tuple[Problem, ...] = ()
@@ -82,21 +86,29 @@ def read_rows(
             except ValueError as error:
                 wrong.append(column.name)
                 problems.append(
-                    Problem(table.file, record.line, column.name, str(error))
+                    Problem(sheet.file, record.line, column.name, str(error))
                 )
         key = tuple(values.get(name, texts.get(name, "")) for name in table.key)
         rows.append(Row(record.line, key, values, frozenset(wrong)))
-    problems.extend(_repeated(table, rows))
+    problems.extend(_repeated(table, sheet.file, rows))
     unused = tuple(_unused_columns(table, sheet))
     whole = sheet.whole and set(table.key) <= set(sheet.header.cells)
     return Rows(
-        table, tuple(rows), tuple(problems), unused, stray=sheet.stray, whole=whole
+        table,
+        sheet.file,
+        tuple(rows),
+        tuple(problems),
+        unused,
+        stray=sheet.stray,
+        whole=whole,
     )
 
 
 def _value(column: Column, text: str, currency: Currency) -> Any:
     if not text:
         raise ValueError(f"expected {column.kind.expects}, got a blank cell")
+    if isinstance(text, Unusable):
+        raise ValueError(f"expected {column.kind.expects}, got {text}")
     if is_formula(text):
         raise ValueError(
             f"expected no formula, got {shown(text)}; put ' before it if it is text"
@@ -112,7 +124,7 @@ def _missing_columns(table: Table, sheet: Sheet) -> Iterator[Problem]:
     for column in table.columns:
         if column.needed and column.name not in sheet.header.cells:
             message = f"needed column is missing{unknown.hint(column.name, 'is it')}"
-            yield Problem(table.file, sheet.header.line, column.name, message)
+            yield Problem(sheet.file, sheet.header.line, column.name, message)
 
 
 def _unused_columns(table: Table, sheet: Sheet) -> Iterator[Problem]:
@@ -121,10 +133,10 @@ def _unused_columns(table: Table, sheet: Sheet) -> Iterator[Problem]:
     for name in sheet.header.cells:
         if name and name not in known:
             message = f"column {shown(name)} is not used{names.hint(name)}"
-            yield Problem(table.file, sheet.header.line, "", message)
+            yield Problem(sheet.file, sheet.header.line, "", message)
 
 
-def _repeated(table: Table, rows: list[Row]) -> Iterator[Problem]:
+def _repeated(table: Table, file: str, rows: list[Row]) -> Iterator[Problem]:
     """No two rows have the same key."""
     first: dict[tuple[str, ...], int] = {}
     for row in rows:
@@ -135,7 +147,7 @@ def _repeated(table: Table, rows: list[Row]) -> Iterator[Problem]:
             named = " and ".join(table.key)
             shown_key = ", ".join(shown(text) for text in row.key)
             yield Problem(
-                table.file,
+                file,
                 row.line,
                 table.key[-1],
                 f"expected each {named} once, got {shown_key} again "

@@ -26,7 +26,7 @@ from partsplan.intake.cells import (
     words,
 )
 from partsplan.intake.currency import currency
-from partsplan.intake.toml import as_text
+from partsplan.intake.document import as_text
 from partsplan.sheets.characters import check_characters
 from partsplan.sheets.quoting import shown
 

@@ -1,14 +1,14 @@
-"""garage.toml as settings, or what is wrong with it, key by key."""
+"""The settings of a garage, or what is wrong with them, key by key."""
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass
-from pathlib import Path
 from typing import Any
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from partsplan.errors import Problem
+from partsplan.intake.document import Document
 from partsplan.intake.settings import (
     UNKNOWN,
     Settings,
@@ -17,7 +17,6 @@ from partsplan.intake.settings import (
     said,
 )
 from partsplan.intake.suggest import hint
-from partsplan.intake.toml import Document, read_toml
 from partsplan.sheets.quoting import plain
 
 
@@ -27,10 +26,13 @@ class SettingsFile:
 
     Attributes
     ----------
+    document
+        What they were read from.
     unsure
         Keys that are wrong or missing; stand-ins took their place.
     """
 
+    document: Document
     settings: Settings
     problems: tuple[Problem, ...] = ()
     unsure: frozenset[str] = frozenset()
@@ -45,32 +47,39 @@ _STAND_INS = {
 }
 
 
-def read_settings(path: Path) -> SettingsFile:
+def read_settings(document: Document) -> SettingsFile:
     """The settings of a garage; wrong ones are replaced, so that reading goes on."""
-    document = read_toml(path)
-    if isinstance(document, Problem):
+    if not document.whole:
         settings = Settings.model_validate(_STAND_INS)
-        return SettingsFile(settings, (document,), frozenset(Settings.model_fields))
+        unsure = frozenset(Settings.model_fields)
+        return SettingsFile(document, settings, document.problems, unsure)
+    unsure = frozenset(one.field.partition(".")[0] for one in document.problems)
+    problems = document.problems
     try:
-        return SettingsFile(Settings.model_validate(document.values))
+        settings = Settings.model_validate(document.values)
+        return SettingsFile(document, settings, problems, unsure)
     except ValidationError as error:
-        problems = tuple(_problems(document, error.errors(include_url=False)))
-        unsure = frozenset(str(one["loc"][0]) for one in error.errors())
+        problems += tuple(_problems(document, error.errors(include_url=False)))
+        unsure |= {str(one["loc"][0]) for one in error.errors()}
     sure = Settings.model_fields.keys() - unsure
     kept = {key: value for key, value in document.values.items() if key in sure}
     settings = Settings.model_validate(_STAND_INS | kept)
-    return SettingsFile(settings, problems, unsure)
+    return SettingsFile(document, settings, problems, unsure)
 
 
 def _problems(document: Document, errors: list[ErrorDetails]) -> Iterator[Problem]:
+    """What the values mean; keys that could not even be read are told already."""
+    told = {one.field for one in document.problems}
     for error in errors:
         path = [part for part in error["loc"] if part != "[key]"]
         names = [part for part in path if isinstance(part, str)]
         field = plain(".".join(names))
+        if field in told:
+            continue
         for place in path:
             if isinstance(place, int) and _is_list(document.values, names):
                 field += f", value {place + 1}"
-        message = _message(document.values, names, error)
+        message = _message(document, names, error)
         yield Problem(document.file, document.line(*names), field, message)
 
 
@@ -81,9 +90,10 @@ def _is_list(values: Mapping[str, Any], names: list[str]) -> bool:
     return isinstance(found, list)
 
 
-def _message(values: Mapping[str, Any], names: list[str], error: ErrorDetails) -> str:
+def _message(document: Document, names: list[str], error: ErrorDetails) -> str:
     if error["type"] == "missing":
-        unknown = [name for name in values if name not in Settings.model_fields]
+        known = Settings.model_fields
+        unknown = [name for name in document.values if name not in known]
         return f"needed key is missing{hint(names[-1], unknown, 'is it')}"
     misplaced = len(names) > 1 and names[-1] in Settings.model_fields
     if misplaced or error["type"] == "extra_forbidden":

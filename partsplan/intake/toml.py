@@ -2,12 +2,10 @@
 
 import re
 import tomllib
-from collections.abc import Mapping
-from dataclasses import dataclass
 from pathlib import Path
-from typing import Any
 
 from partsplan.errors import Problem
+from partsplan.intake.document import Document, Number, unreadable
 from partsplan.sheets.files import read_text
 
 _PLACE = re.compile(r" \(at line ([0-9]+), column [0-9]+\)$")
@@ -16,50 +14,22 @@ _KEY = re.compile(r"\s*[\"']?([A-Za-z0-9_-]+)[\"']?\s*=")
 _BARE_MONTH = re.compile(r"[^#\"']*=\s*[0-9]{4}-[0-9]{2}\s*(#.*)?$")
 
 
-class Number(str):
-    """A number with a fraction or an exponent, as it was written.
-
-    Decimal would take 2.5e2, and then hide that it had an exponent.
-    """
-
-
-@dataclass(frozen=True, slots=True)
-class Document:
-    """The values of a TOML file, and the line of each key (``section.key``)."""
-
-    file: str
-    values: Mapping[str, Any]
-    lines: Mapping[str, int]
-
-    def line(self, *path: str) -> int:
-        """The line of a key, of its section, or 0."""
-        inner, outer = ".".join(path[:2]), path[0] if path else ""
-        return self.lines.get(inner) or self.lines.get(outer, 0)
-
-
-def read_toml(path: Path) -> Document | Problem:
-    """The values of a TOML file, or why there are none."""
+def read_toml(path: Path) -> Document:
+    """The values of a TOML file, or the problem that keeps it from being read."""
     text = read_text(path)
     if isinstance(text, Problem):
-        return text
+        return unreadable(text)
     try:
         values = tomllib.loads(text, parse_float=Number)
     except tomllib.TOMLDecodeError as error:
-        return _syntax_problem(path.name, text, str(error))
+        return unreadable(_syntax_problem(path.name, text, str(error)))
     except RecursionError:
-        return Problem(path.name, 0, "", "expected fewer brackets inside brackets")
+        message = "expected fewer brackets inside brackets"
+        return unreadable(Problem(path.name, 0, "", message))
     except ValueError:  # Python refuses to read whole numbers of 4,300 digits
-        return Problem(path.name, 0, "", "expected numbers of fewer digits")
+        message = "expected numbers of fewer digits"
+        return unreadable(Problem(path.name, 0, "", message))
     return Document(path.name, values, _lines(text))
-
-
-def as_text(value: object) -> str | None:
-    """A number or a text as it was written; None for anything else."""
-    if isinstance(value, bool):
-        return None
-    if isinstance(value, Number):
-        return value.replace("_", "")
-    return str(value) if isinstance(value, (int, str)) else None
 
 
 def _syntax_problem(file: str, text: str, message: str) -> Problem:

@@ -4,6 +4,7 @@ import csv
 import io
 import json
 import os
+import shutil
 from collections.abc import Iterable, Iterator, Mapping
 from contextlib import suppress
 from fractions import Fraction
@@ -55,19 +56,25 @@ def _write(path: Path, text: str) -> None:
     beside = path.with_name(f".{path.name}.{os.getpid()}.part")
     try:
         beside.write_text(text, encoding="utf-8", newline="")
+        if path.exists():  # who may read it stays as it was
+            shutil.copymode(path, beside)
         os.replace(beside, path)
     finally:
         with suppress(OSError):
             beside.unlink()
 
 
-def _csv(table: Table, garage: Garage) -> str:
+def csv_text(rows: Iterable[Iterable[str]]) -> str:
+    """A CSV file of these rows."""
     file = io.StringIO()
-    writer = csv.writer(file, lineterminator="\n")
-    writer.writerow(column.name for column in table.columns)
-    for fact in getattr(garage, table.name):
-        writer.writerow(_cells(table, garage, fact))
+    csv.writer(file, lineterminator="\n").writerows(rows)
     return file.getvalue()
+
+
+def _csv(table: Table, garage: Garage) -> str:
+    header = (column.name for column in table.columns)
+    facts = getattr(garage, table.name)
+    return csv_text([header, *(_cells(table, garage, fact) for fact in facts)])
 
 
 def _cells(table: Table, garage: Garage, fact: Any) -> Iterator[str]:
@@ -133,6 +140,11 @@ def _toml(garage: Garage) -> str:
             "coding_tool": _flag(garage.coding_tool),
         },
     }
+    return toml_text(sections)
+
+
+def toml_text(sections: Mapping[str, Mapping[str, str]]) -> str:
+    """A TOML file of values as they are written there; the first section is ""."""
     return "\n".join(_toml_lines(sections))
 
 

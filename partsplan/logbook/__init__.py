@@ -4,6 +4,7 @@ from partsplan.logbook.contents import Export
 from partsplan.logbook.entries import FILE, Check, append, read
 from partsplan.logbook.exporting import as_csv, as_json, restore, restored
 from partsplan.logbook.importing import FIELDS, read_spending
+from partsplan.logbook.place import beside
 from partsplan.logbook.plans import KeptPlan, keep_plan, kept_plans
 
 __all__ = [
@@ -15,6 +16,7 @@ __all__ = [
     "append",
     "as_csv",
     "as_json",
+    "beside",
     "keep_plan",
     "kept_plans",
     "read",

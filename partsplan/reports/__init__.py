@@ -12,6 +12,9 @@ from partsplan.reports.catalogue_tables import (
     words_tables,
 )
 from partsplan.reports.check_text import check_text
+from partsplan.reports.codes_json import codes_json
+from partsplan.reports.codes_notes import left_out_text
+from partsplan.reports.codes_tables import codes_tables
 from partsplan.reports.compare_tables import compare_tables
 from partsplan.reports.curve_json import curve_json
 from partsplan.reports.curve_tables import curve_tables
@@ -22,8 +25,10 @@ from partsplan.reports.difference_tables import beside_tables, whatif_tables
 from partsplan.reports.entered_text import entered_text
 from partsplan.reports.entries_tables import entries_plain, entries_tables
 from partsplan.reports.fault_tables import fault_tables
+from partsplan.reports.html import report_html
 from partsplan.reports.lesson_json import lesson_json
 from partsplan.reports.lesson_tables import lesson_tables
+from partsplan.reports.locales import LOCALES, PLAIN, Locale
 from partsplan.reports.logbook_json import (
     brought_in_json,
     entered_json,
@@ -37,6 +42,8 @@ from partsplan.reports.now_tables import now_tables
 from partsplan.reports.plan_json import needs_json, plan_json
 from partsplan.reports.plan_plain import needs_plain, plan_plain
 from partsplan.reports.plan_tables import needs_tables, plan_tables
+from partsplan.reports.plan_workbook import plan_workbook
+from partsplan.reports.report_json import report_json
 from partsplan.reports.risk_tables import risk_json, risk_tables
 from partsplan.reports.start_text import started_json, started_text
 from partsplan.reports.steady_json import steady_json
@@ -44,10 +51,23 @@ from partsplan.reports.steady_tables import steady_tables
 from partsplan.reports.why_json import why_json
 from partsplan.reports.why_text import why_text
 from partsplan.reports.words import sentence
+from partsplan.reports.workbook_text import (
+    as_folder_json,
+    as_folder_text,
+    as_workbook_json,
+    as_workbook_text,
+)
 
 __all__ = [
+    "LOCALES",
+    "PLAIN",
+    "Locale",
     "against_json",
     "against_tables",
+    "as_folder_json",
+    "as_folder_text",
+    "as_workbook_json",
+    "as_workbook_text",
     "beside_json",
     "beside_tables",
     "brought_in_json",
@@ -56,6 +76,8 @@ __all__ = [
     "calendar_json",
     "check_json",
     "check_text",
+    "codes_json",
+    "codes_tables",
     "compare_tables",
     "comparison_json",
     "curve_json",
@@ -71,6 +93,7 @@ __all__ = [
     "faults_json",
     "kinds_json",
     "kinds_tables",
+    "left_out_text",
     "lesson_json",
     "lesson_tables",
     "needs_json",
@@ -83,6 +106,9 @@ __all__ = [
     "plan_json",
     "plan_plain",
     "plan_tables",
+    "plan_workbook",
+    "report_html",
+    "report_json",
     "restored_json",
     "restored_text",
     "risk_json",

@@ -48,11 +48,18 @@ def comparison_json(garage: Garage, comparison: Comparison) -> str:
     return dumped(
         {
             **head(garage),
-            "fault": comparison.fault,
-            "options": [_candidate(garage, one) for one in comparison.candidates],
+            **options_data(garage, comparison),
             "break_evens": plain(comparison.break_evens),
         }
     )
+
+
+def options_data(garage: Garage, comparison: Comparison) -> dict[str, Any]:
+    """The options of a fault."""
+    return {
+        "fault": comparison.fault,
+        "options": [_candidate(garage, one) for one in comparison.candidates],
+    }
 
 
 def _fault(garage: Garage, one: FaultScores) -> dict[str, Any]:

@@ -5,13 +5,13 @@ from collections.abc import Iterable, Sequence
 from partsplan import catalogue
 from partsplan.domain import Assumed, Garage, Plan
 from partsplan.reports.figures import count, number, percent, price
-from partsplan.reports.page import Page
+from partsplan.reports.paper import Paper
 
 MOST_FILLED = 20
 """Most lines of filled blanks that a plan shows."""
 
 
-def assumptions(page: Page, garage: Garage) -> None:
+def assumptions(page: Paper, garage: Garage) -> None:
     """The settings that decide most, and the blanks that were filled."""
     page.heading("What this assumes")
     page.bullets(settings(garage))
@@ -68,14 +68,14 @@ def assumed_line(one: Assumed) -> str:
     return f"{one.table}, {one.row}: {one.column} = {one.value} ({one.source})"
 
 
-def warnings(page: Page, lines: Sequence[str]) -> None:
+def warnings(page: Paper, lines: Sequence[str]) -> None:
     """Warnings; nothing if none."""
     if lines:
         page.heading("Warnings")
         page.bullets(lines)
 
 
-def cautions(page: Page, garage: Garage, plan: Plan) -> None:
+def cautions(page: Paper, garage: Garage, plan: Plan) -> None:
     """The usual cautions for what the plan's jobs touch; nothing without jobs."""
     touched = {garage.fault[fault].system for job in plan.jobs for fault in job.faults}
     if touched:

@@ -8,31 +8,33 @@ from partsplan.reports.plain_data import dumped, head, plain
 
 def curve_json(garage: Garage, curve: BudgetCurve, usual: int | None = None) -> str:
     """Every sum that was tried and what it buys, and where each job stays."""
+    told = {**head(garage), "months": garage.months}
+    return dumped({**told, **curve_data(garage, curve, usual)})
+
+
+def curve_data(garage: Garage, curve: BudgetCurve, usual: int | None) -> dict[str, Any]:
+    """The same without what is told of the garage."""
     changes = set(curve.changes)
-    return dumped(
-        {
-            **head(garage),
-            "months": garage.months,
-            "usual": usual,
-            "resolution": curve.resolution,
-            "finished": curve.finished,
-            "interrupted": curve.interrupted,
-            "points": [
-                {**_point(point), "changes": point in changes} for point in curve.points
-            ],
-            "jobs": [
-                {
-                    "option": option.id,
-                    "faults": [cure.fault for cure in option.fixes],
-                    "stays": [
-                        _stay(stay) for stay in curve.stays if stay.option == option.id
-                    ],
-                }
-                for option in garage.options
-                if any(stay.option == option.id for stay in curve.stays)
-            ],
-        }
-    )
+    return {
+        "usual": usual,
+        "resolution": curve.resolution,
+        "finished": curve.finished,
+        "interrupted": curve.interrupted,
+        "points": [
+            {**_point(point), "changes": point in changes} for point in curve.points
+        ],
+        "jobs": [
+            {
+                "option": option.id,
+                "faults": [cure.fault for cure in option.fixes],
+                "stays": [
+                    _stay(stay) for stay in curve.stays if stay.option == option.id
+                ],
+            }
+            for option in garage.options
+            if any(stay.option == option.id for stay in curve.stays)
+        ],
+    }
 
 
 def _point(point: BudgetPoint) -> dict[str, Any]:

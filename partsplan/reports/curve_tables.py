@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from partsplan.domain import Bought, BudgetCurve, BudgetPoint, Garage, Needs, Stay
 from partsplan.reports.figures import count, listed, money, number, price
 from partsplan.reports.page import Page
-from partsplan.reports.tables import figure, text
+from partsplan.reports.tables import Column, figure, text
 from partsplan.reports.words import option_name
 
 
@@ -35,6 +35,40 @@ def curve_tables(
     _changes(page, garage, curve, usual)
     _jobs(page, garage, curve)
     return str(page)
+
+
+def curve_columns(garage: Garage) -> list[Column]:
+    """What is told of each sum."""
+    return [
+        figure(f"{garage.currency.code} a month"),
+        figure("Net worth"),
+        figure("Missed"),
+        figure("Unsafe"),
+        figure("Stopped"),
+        figure("Open"),
+        figure("Jobs"),
+        text("Remark", optional=True),
+    ]
+
+
+def curve_row(garage: Garage, point: BudgetPoint, *, now: bool) -> tuple[str, ...]:
+    """One sum; ``now`` marks the garage's own."""
+    budget = ("now " if now else "") + money(garage.currency, point.budget)
+    found = point.found
+    if isinstance(found, Needs):
+        lacks = price(garage.currency, found.money)
+        return (budget, *[""] * 6, f"no plan: {lacks} more in {found.month}")
+    stages = found.stages
+    return (
+        budget,
+        money(garage.currency, stages.net_worth),
+        number(stages.missed_deadlines),
+        number(stages.unsafe_vehicle_months),
+        number(stages.undrivable_vehicle_months),
+        number(len(found.open_faults)),
+        number(len(_jobs_of(point))),
+        "",
+    )
 
 
 def _found(garage: Garage, curve: BudgetCurve) -> Iterator[str]:
@@ -69,47 +103,18 @@ def _found(garage: Garage, curve: BudgetCurve) -> Iterator[str]:
 
 def _changes(page: Page, garage: Garage, curve: BudgetCurve, usual: int | None) -> None:
     shown = set(curve.changes) if curve.resolution else set(curve.points)
-    columns = [
-        figure(f"{garage.currency.code} a month"),
-        figure("Net worth"),
-        figure("Missed"),
-        figure("Unsafe"),
-        figure("Stopped"),
-        figure("Open"),
-        figure("Jobs"),
-        text("Remark", optional=True),
-    ]
     rows: list[tuple[str, ...]] = []
     steps: list[str] = []
     before: frozenset[str] = frozenset()
     for point in curve.points:
         if point in shown or point.budget == usual:
-            rows.append(_row(garage, point, now=point.budget == usual))
+            rows.append(curve_row(garage, point, now=point.budget == usual))
             steps += _step(garage, point, before)
         before = _jobs_of(point)
-    page.table(columns, rows)
+    page.table(curve_columns(garage), rows)
     if steps:
         page.heading(f"What changes [{garage.currency.code} a month]")
         page.bullets(steps)
-
-
-def _row(garage: Garage, point: BudgetPoint, *, now: bool) -> tuple[str, ...]:
-    budget = ("now " if now else "") + money(garage.currency, point.budget)
-    found = point.found
-    if isinstance(found, Needs):
-        lacks = price(garage.currency, found.money)
-        return (budget, *[""] * 6, f"no plan: {lacks} more in {found.month}")
-    stages = found.stages
-    return (
-        budget,
-        money(garage.currency, stages.net_worth),
-        number(stages.missed_deadlines),
-        number(stages.unsafe_vehicle_months),
-        number(stages.undrivable_vehicle_months),
-        number(len(found.open_faults)),
-        number(len(_jobs_of(point))),
-        "",
-    )
 
 
 def _step(garage: Garage, point: BudgetPoint, before: frozenset[str]) -> Iterator[str]:

@@ -17,7 +17,7 @@ from partsplan.domain import (
     Stage,
 )
 from partsplan.reports.figures import count, listed, price
-from partsplan.reports.page import Page
+from partsplan.reports.paper import Paper
 from partsplan.reports.plain_data import plain, reason_data
 from partsplan.reports.words import sentence
 
@@ -34,7 +34,7 @@ COUNTED = {
 }
 
 
-def since_kept(page: Page, garage: Garage, faith: Faithfulness | None) -> None:
+def since_kept(page: Paper, garage: Garage, faith: Faithfulness | None) -> None:
     """What moved since the plan that was kept, and why; nothing if none was kept."""
     if faith is None:
         return

@@ -35,7 +35,9 @@ def diagnosis_tables(
     page = Page(width, colour)
     page.title(f"What to check before buying, {garage.name}")
     if not diagnoses:
-        page.paragraph("No suspected cause is written down yet, see causes.csv.")
+        page.paragraph(
+            "No suspected cause is written down yet, in the table of causes."
+        )
         return str(page)
     page.paragraph(_how_it_counts(garage))
     _off_road(page, garage, diagnoses)
@@ -82,7 +84,9 @@ def _one_fault(page: Page, garage: Garage, one: Diagnosis) -> None:
         page.gap()
         page.bullets(_notes(garage, one))
     else:
-        page.paragraph("No suspected cause is written down for it, see causes.csv.")
+        page.paragraph(
+            "No suspected cause is written down for it, in the table of causes."
+        )
     if one.ruled_out:
         page.bullets([f"Never checked, as their chance is 0: {listed(one.ruled_out)}."])
 

@@ -4,7 +4,8 @@ from collections.abc import Iterable
 from fractions import Fraction
 from math import floor, log10
 
-from partsplan.domain import Currency, Garage
+from partsplan.domain import Currency, Garage, Month
+from partsplan.reports.locales import current
 
 
 def money(currency: Currency, amount: int | float | Fraction) -> str:
@@ -15,7 +16,7 @@ def money(currency: Currency, amount: int | float | Fraction) -> str:
     text = currency.format(abs(round(amount)))
     whole, point, decimals = text.partition(".")
     sign = "-" if round(amount) < 0 else ""
-    return f"{sign}{int(whole):,}{point}{decimals}"
+    return current().number(f"{sign}{int(whole):,}{point}{decimals}")
 
 
 def price(currency: Currency, amount: int | float | Fraction) -> str:
@@ -27,7 +28,7 @@ def number(value: int | float | Fraction, decimals: int = 2) -> str:
     """A number without the zeros that say nothing."""
     text = f"{float(value):.{decimals}f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
-    return "0" if text in ("-0", "") else text
+    return "0" if text in ("-0", "") else current().number(text)
 
 
 def percent(share: float | Fraction) -> str:
@@ -41,6 +42,11 @@ def percent(share: float | Fraction) -> str:
 def count(how_many: int, one: str, many: str = "") -> str:
     """A count with its noun."""
     return f"{how_many} {one if how_many == 1 else many or one + 's'}"
+
+
+def month_name(month: Month) -> str:
+    """A calendar month as its reader writes it."""
+    return current().month(month)
 
 
 def month_spans(garage: Garage, months: Iterable[int]) -> str:

@@ -30,7 +30,7 @@ def now_json(now: Now) -> str:
         {
             **head(now.standing.garage),
             "today": plain(now.today),
-            "duties": [_duty(duty) for duty in now.duties],
+            "duties": [duty_data(duty) for duty in now.duties],
             "money": _money(now.money),
             "dues": plain(now.dues),
             "parts": plain(tuple(ledger.parts.values())),
@@ -87,7 +87,8 @@ def _entry(entry: Entry) -> dict[str, Any]:
     }
 
 
-def _duty(duty: Duty) -> dict[str, Any]:
+def duty_data(duty: Duty) -> dict[str, Any]:
+    """What is to be done, by its code."""
     return {"code": duty.code, **plain(duty)}
 
 

@@ -32,47 +32,55 @@ def plan_json(
 
     Only where a plan was kept before it is there a ``since_kept``.
     """
-    return dumped(
-        {
-            **head(garage),
-            "months": garage.months,
-            "status": plan.status.value,
-            "gap": plan.gap,
-            "bound": plan.bound,
-            "stages": stages_data(plan.stages),
-            "stage_bounds": stages_data(plan.stage_bounds),
-            "jobs": [job_data(garage, job) for job in plan.jobs],
-            "tools": [
-                {
-                    "tool": buy.tool,
-                    "month": str(garage.month(buy.month)),
-                    "price": buy.price,
-                }
-                for buy in plan.tools
-            ],
-            "orders": [
-                {
-                    "supplier": order.supplier,
-                    "month": str(garage.month(order.month)),
-                    "goods": order.goods,
-                    "shipping": order.shipping,
-                }
-                for order in plan.orders
-            ],
-            "ledger": [ledger_data(garage, line) for line in plan.ledger],
-            "skipped": [
-                {"fault": skip.fault, "reason": reason_data(skip.reason)}
-                for skip in skips
-            ],
-            "assumed": [assumed_line(one) for one in garage.assumed],
-            "warnings": [
-                *garage.warnings,
-                *(shortfall_line(garage, one) for one in shortfalls),
-                *unchecked(garage, plan),
-            ],
-            **({"since_kept": faith_data(garage, faith)} if faith else {}),
-        }
-    )
+    return dumped(plan_data(garage, plan, skips, shortfalls, faith))
+
+
+def plan_data(
+    garage: Garage,
+    plan: Plan,
+    skips: Sequence[Skip],
+    shortfalls: Sequence[Shortfall],
+    faith: Faithfulness | None,
+) -> dict[str, Any]:
+    """The same as plain data."""
+    return {
+        **head(garage),
+        "months": garage.months,
+        "status": plan.status.value,
+        "gap": plan.gap,
+        "bound": plan.bound,
+        "stages": stages_data(plan.stages),
+        "stage_bounds": stages_data(plan.stage_bounds),
+        "jobs": [job_data(garage, job) for job in plan.jobs],
+        "tools": [
+            {
+                "tool": buy.tool,
+                "month": str(garage.month(buy.month)),
+                "price": buy.price,
+            }
+            for buy in plan.tools
+        ],
+        "orders": [
+            {
+                "supplier": order.supplier,
+                "month": str(garage.month(order.month)),
+                "goods": order.goods,
+                "shipping": order.shipping,
+            }
+            for order in plan.orders
+        ],
+        "ledger": [ledger_data(garage, line) for line in plan.ledger],
+        "skipped": [
+            {"fault": skip.fault, "reason": reason_data(skip.reason)} for skip in skips
+        ],
+        "assumed": [assumed_line(one) for one in garage.assumed],
+        "warnings": [
+            *garage.warnings,
+            *(shortfall_line(garage, one) for one in shortfalls),
+            *unchecked(garage, plan),
+        ],
+        **({"since_kept": faith_data(garage, faith)} if faith else {}),
+    }
 
 
 def needs_json(garage: Garage, needs: Needs) -> str:

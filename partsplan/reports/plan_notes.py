@@ -14,7 +14,7 @@ from partsplan.domain import (
 )
 from partsplan.reports.figures import listed, month_spans, number, price
 from partsplan.reports.names import fault_name, relieved_now
-from partsplan.reports.page import Page
+from partsplan.reports.paper import Paper
 from partsplan.reports.standing import Trouble, undrivable, unsafe
 from partsplan.reports.words import sentence
 
@@ -22,7 +22,7 @@ _AIMS = {Stage.SAFETY: "To be safe", Stage.MOBILITY: "To be drivable"}
 
 
 def do_not_drive(
-    page: Page, garage: Garage, plan: Plan, shortfalls: Sequence[Shortfall]
+    page: Paper, garage: Garage, plan: Plan, shortfalls: Sequence[Shortfall]
 ) -> None:
     """Vehicles that must not be driven, when, and what it would take."""
     if troubles := unsafe(garage, plan):
@@ -31,7 +31,7 @@ def do_not_drive(
         if plan.stages.unsafe_vehicle_months and _deadlines_first(garage):
             page.paragraph(
                 "Deadlines and milestones come before safety in this garage; "
-                "priority in garage.toml can put safety first."
+                "its setting priority can put safety first."
             )
 
 
@@ -43,7 +43,7 @@ def _deadlines_first(garage: Garage) -> bool:
 
 
 def not_drivable(
-    page: Page, garage: Garage, plan: Plan, shortfalls: Sequence[Shortfall]
+    page: Paper, garage: Garage, plan: Plan, shortfalls: Sequence[Shortfall]
 ) -> None:
     """Vehicles that cannot be driven, when, and what it would take."""
     if troubles := undrivable(garage, plan):
@@ -51,7 +51,7 @@ def not_drivable(
         page.bullets(_off_road(garage, troubles, shortfalls, Stage.MOBILITY))
 
 
-def left_alone(page: Page, garage: Garage, skips: Sequence[Skip]) -> None:
+def left_alone(page: Paper, garage: Garage, skips: Sequence[Skip]) -> None:
     """Open faults that no job touches, and those that are only watched."""
     watched = [one for one in garage.faults if one.status is FaultStatus.WATCH]
     if not skips and not watched:
@@ -73,7 +73,7 @@ def _relieved(garage: Garage, fault: str) -> str:
 
 
 def missed_deadlines(
-    page: Page, garage: Garage, plan: Plan, shortfalls: Sequence[Shortfall]
+    page: Paper, garage: Garage, plan: Plan, shortfalls: Sequence[Shortfall]
 ) -> None:
     """Deadlines and milestones that are not met, and what it would take."""
     missed = [one for one in shortfalls if one.stage is Stage.DEADLINES]

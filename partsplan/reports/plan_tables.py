@@ -55,7 +55,7 @@ def plan_tables(
     last = garage.month(garage.months - 1)
     page.title(f"Plan for {garage.name}, {garage.start} to {last}")
     page.paragraph(" ".join(certainty(garage, plan)))
-    page.paragraph(_outcome(garage, plan))
+    page.paragraph(outcome(garage, plan))
     do_not_drive(page, garage, plan, shortfalls)
     buying(page, garage, plan, 0)
     since_kept(page, garage, faith)
@@ -112,7 +112,8 @@ def certainty(garage: Garage, plan: Plan) -> Iterator[str]:
     yield f"The solver {ended} {seconds} s; more may find a better plan."
 
 
-def _outcome(garage: Garage, plan: Plan) -> str:
+def outcome(garage: Garage, plan: Plan) -> str:
+    """What it reaches, as sentences."""
     stages = plan.stages
     gained = price(garage.currency, stages.net_worth)
     return (

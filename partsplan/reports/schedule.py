@@ -2,6 +2,8 @@
 
 from collections import defaultdict
 from collections.abc import Iterator
+from dataclasses import dataclass
+from fractions import Fraction
 
 from partsplan.domain import Garage, Job, Plan
 from partsplan.pricing import flagged, price
@@ -10,6 +12,22 @@ from partsplan.reports.figures import money, number
 from partsplan.reports.names import LICENSED_NOTE, job_name, job_target, supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, figure, text
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class Step:
+    """What is done for one job in one month. [minor units], [h]
+
+    The price is None where nothing is ordered.
+    """
+
+    month: int
+    do: str
+    job: str
+    target: str
+    supplier: str = ""
+    price: int | None = None
+    hours: Fraction
 
 
 def month_by_month(page: Page, garage: Garage, plan: Plan) -> None:
@@ -27,7 +45,7 @@ def month_by_month(page: Page, garage: Garage, plan: Plan) -> None:
         figure("Price"),
         figure("Hours"),
     ]
-    page.table(columns, list(_steps(garage, plan)))
+    page.table(columns, list(_rows(garage, plan)))
     if any(flagged(garage, garage.option[job.option]) for job in plan.jobs):
         page.paragraph(LICENSED_NOTE)
 
@@ -102,32 +120,51 @@ def tools(page: Page, garage: Garage, plan: Plan) -> None:
     page.table([text("Tool"), Column("Month"), figure("Price"), text("For")], rows)
 
 
-def _steps(garage: Garage, plan: Plan) -> Iterator[tuple[str, ...]]:
-    shown = ""
+def steps(garage: Garage, plan: Plan) -> Iterator[Step]:
+    """Every order and every fitting in the order of the months, with shared work."""
     for month in range(garage.months):
-        calendar = str(garage.month(month))
-        rows = [row for job in plan.jobs for row in _steps_of(garage, job, month)]
-        for row in (*rows, *_access(garage, plan, month)):
-            yield ("" if calendar == shown else calendar, *row)
-            shown = calendar
+        for job in plan.jobs:
+            yield from _steps_of(garage, job, month)
+        yield from _access(garage, plan, month)
 
 
-def _steps_of(garage: Garage, job: Job, month: int) -> Iterator[tuple[str, ...]]:
+def _rows(garage: Garage, plan: Plan) -> Iterator[tuple[str, ...]]:
+    shown = None
+    for step in steps(garage, plan):
+        month = "" if step.month == shown else str(garage.month(step.month))
+        yield month, *in_words(garage, step)
+        shown = step.month
+
+
+def in_words(garage: Garage, step: Step) -> tuple[str, str, str, str, str, str]:
+    """What is done, for which job, on what, from where, its price and hours."""
+    return (
+        step.do,
+        step.job,
+        step.target,
+        step.supplier,
+        "" if step.price is None else money(garage.currency, step.price),
+        number(step.hours) if step.hours else "",
+    )
+
+
+def _steps_of(garage: Garage, job: Job, month: int) -> Iterator[Step]:
     ordered = job.ordered == month and not job.bought
     fitted = job.fitted == month
     if not ordered and not fitted:
         return
-    yield (
-        "order, fit" if ordered and fitted else "order" if ordered else "fit",
-        job_name(garage, job),
-        job_target(garage, job),
-        supplier_name(garage, job.supplier) if ordered else "",
-        money(garage.currency, job.landed) if ordered else "",
-        number(job.hours) if fitted and job.hours else "",
+    yield Step(
+        month=month,
+        do="order, fit" if ordered and fitted else "order" if ordered else "fit",
+        job=job_name(garage, job),
+        target=job_target(garage, job),
+        supplier=supplier_name(garage, job.supplier) if ordered else "",
+        price=job.landed if ordered else None,
+        hours=job.hours if fitted else Fraction(0),
     )
 
 
-def _access(garage: Garage, plan: Plan, month: int) -> Iterator[tuple[str, ...]]:
+def _access(garage: Garage, plan: Plan, month: int) -> Iterator[Step]:
     """Work shared by jobs behind the same panel, once a month."""
     opened = {
         group
@@ -137,7 +174,13 @@ def _access(garage: Garage, plan: Plan, month: int) -> Iterator[tuple[str, ...]]
     }
     for group in garage.access:
         if group.id in opened:
-            yield "open up", group.id, group.title, "", "", number(group.hours)
+            yield Step(
+                month=month,
+                do="open up",
+                job=group.id,
+                target=group.title,
+                hours=group.hours,
+            )
 
 
 def _old_unit(garage: Garage, job: Job) -> tuple[str, ...]:

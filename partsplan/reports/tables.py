@@ -53,13 +53,7 @@ def table(
 
     Cells that may wrap share what the others leave. [characters]
     """
-    shown = [
-        place
-        for place, column in enumerate(columns)
-        if not column.optional or any(row[place] for row in rows)
-    ]
-    columns = [columns[place] for place in shown]
-    rows = [[row[place] for place in shown] for row in rows]
+    columns, rows = told(columns, rows)
     widths = _widths(columns, rows, width)
     # tabulate pads its own headers; as rows they take no more room than they need
     lines = [[column.title for column in columns], ["-" * room for room in widths]]
@@ -74,6 +68,21 @@ def table(
         colalign=["right" if column.right else "left" for column in columns],
     )
     return "\n".join(line.rstrip() for line in drawn.splitlines())
+
+
+def told(
+    columns: Sequence[Column], rows: Sequence[Sequence[str]]
+) -> tuple[list[Column], list[list[str]]]:
+    """The columns that say anything, and their cells."""
+    shown = [
+        place
+        for place, column in enumerate(columns)
+        if not column.optional or any(row[place] for row in rows)
+    ]
+    return (
+        [columns[place] for place in shown],
+        [[row[place] for place in shown] for row in rows],
+    )
 
 
 def _widths(

@@ -1,6 +1,7 @@
 """The harm a fault can do, after MIL-STD-882E."""
 
 from fractions import Fraction
+from typing import Protocol
 
 from partsplan.domain import (
     Fault,
@@ -52,7 +53,20 @@ def safety(fault: Fault, *, driven: bool) -> Score:
     return Score(points, tuple(reasons))
 
 
-def forbids_driving(fault: Fault) -> bool:
+class Hazard(Protocol):
+    """What can do harm: a fault, or a kind of fault."""
+
+    @property
+    def severity(self) -> Severity | None: ...
+
+    @property
+    def likelihood(self) -> Likelihood: ...
+
+    @property
+    def inspection(self) -> Inspection: ...
+
+
+def forbids_driving(fault: Hazard) -> bool:
     """Whether a vehicle with this fault must not be driven.
 
     A High risk cell (MIL-STD-882E), or a dangerous deficiency, with which use is

@@ -4,7 +4,7 @@ from partsplan.sheets.characters import check_characters
 from partsplan.sheets.decimals import decimal
 from partsplan.sheets.formulas import is_formula, protected, unprotected
 from partsplan.sheets.quoting import one_line, plain, shown, wrong
-from partsplan.sheets.tables import Record, Sheet, read_sheet
+from partsplan.sheets.tables import Record, Sheet, read_sheet, separator
 
 __all__ = [
     "Record",
@@ -16,6 +16,7 @@ __all__ = [
     "plain",
     "protected",
     "read_sheet",
+    "separator",
     "shown",
     "unprotected",
     "wrong",

@@ -18,7 +18,7 @@ def read_text(path: Path) -> str | Problem:
 
     A byte order mark is dropped; CR LF and CR count as line ends.
     """
-    content = _read_bytes(path)
+    content = read_bytes(path)
     if isinstance(content, str):
         return Problem(path.name, 0, "", content)
     if content.startswith(_UTF_16):
@@ -38,7 +38,7 @@ def read_text(path: Path) -> str | Problem:
     return text.replace("\r\n", "\n").replace("\r", "\n")
 
 
-def _read_bytes(path: Path) -> bytes | str:
+def read_bytes(path: Path) -> bytes | str:
     """The content of a plain file, or why there is none."""
     try:
         found = path.stat()

@@ -59,7 +59,7 @@ def read_sheet(path: Path, known: Collection[str]) -> Sheet | Problem:
     text = read_text(path)
     if isinstance(text, Problem):
         return text
-    first, *rest = (*_records(text, _separator(text, known)), None)
+    first, *rest = (*_records(text, separator(text, known)), None)
     if first is None:
         named = ", ".join([*islice(known, 3), "..."])
         return Problem(path.name, 0, "", f"empty; expected a header like {named}")
@@ -90,7 +90,7 @@ def read_sheet(path: Path, known: Collection[str]) -> Sheet | Problem:
     )
 
 
-def _separator(text: str, known: Collection[str]) -> str:
+def separator(text: str, known: Collection[str]) -> str:
     """The separator that finds most known names in the first line with text."""
     first = next((line for line in io.StringIO(text) if line.strip()), "")
 

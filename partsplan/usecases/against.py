@@ -23,11 +23,11 @@ def against(
     """
     from partsplan.intake import read_kept_plan
     from partsplan.ledger import against as held_against
-    from partsplan.logbook import FILE, kept_plans
+    from partsplan.logbook import beside, kept_plans
 
     stands = where_it_stands(folder)
     garage = stands.garage
-    plans = {plan.number: plan for plan in kept_plans(folder / FILE)}
+    plans = {plan.number: plan for plan in kept_plans(beside(folder))}
     if not plans:
         raise NoKeptPlan(
             "no plan was kept yet; "

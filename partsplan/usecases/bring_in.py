@@ -52,5 +52,5 @@ def bring_in(
     if not rows:
         message = "expected rows below the header, got none"
         raise InvalidSpending([Problem(spending.name, 0, "", message)])
-    entries = logbook.append(folder / logbook.FILE, rows, now=now, as_batch=True)
+    entries = logbook.append(logbook.beside(folder), rows, now=now, as_batch=True)
     return BroughtIn(garage=garage, batch=entries[0].what.batch, entries=entries)

@@ -46,3 +46,15 @@ def option_ids(folder: Path) -> tuple[str, ...]:
     from partsplan.intake import read_garage
 
     return tuple(option.id for option in read_garage(folder).options)
+
+
+def vehicle_ids(folder: Path) -> tuple[str, ...]:
+    """The ids of a garage's vehicles, in file order.
+
+    Raises
+    ------
+    InvalidGarage
+    """
+    from partsplan.intake import read_garage
+
+    return tuple(vehicle.id for vehicle in read_garage(folder).vehicles)

@@ -83,7 +83,7 @@ def _enter(
     folder: Path, told: Told, anyway: bool, today: date, now: datetime
 ) -> Entered:
     from partsplan.ledger import as_quoted, contradictions
-    from partsplan.logbook import FILE, append
+    from partsplan.logbook import append, beside
     from partsplan.usecases.now import on_day
     from partsplan.usecases.where_it_stands import after, where_it_stands
 
@@ -97,7 +97,7 @@ def _enter(
         raise RefusedEntry(messages, liftable=liftable)
     happening = as_quoted(garage, before.quotes, entries, what)
     written = append(
-        folder / FILE,
+        beside(folder),
         [replace(happening, anyway=bool(against))],
         now=now,
         known=len(entries),

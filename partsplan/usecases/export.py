@@ -16,7 +16,7 @@ def export(folder: Path, *, as_csv: bool = False) -> str:
     from partsplan import logbook
     from partsplan.intake import read_garage
 
-    currency, path = read_garage(folder).currency, folder / logbook.FILE
+    currency, path = read_garage(folder).currency, logbook.beside(folder)
     entries = logbook.read(path)
     if as_csv:
         return logbook.as_csv(entries, currency)

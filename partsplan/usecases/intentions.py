@@ -13,10 +13,10 @@ def intentions(folder: Path) -> Intentions | None:
     InvalidGarage, DamagedLogbook, LogbookUnavailable, NoKeptPlan
     """
     from partsplan.intake import read_kept_plan
-    from partsplan.logbook import FILE, kept_plans
+    from partsplan.logbook import beside, kept_plans
     from partsplan.usecases.where_it_stands import where_it_stands
 
-    plans = kept_plans(folder / FILE)
+    plans = kept_plans(beside(folder))
     if not plans:
         return None
     stands, last = where_it_stands(folder), plans[-1]

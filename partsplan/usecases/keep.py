@@ -14,15 +14,15 @@ def keep(folder: Path, answer: PlanAnswer, *, now: datetime) -> int:
     ------
     DamagedLogbook, LogbookUnavailable
     InvalidRequest
-        If there is no plan to keep, or no folder to keep it in.
+        If there is no plan to keep, or no garage to keep it with.
     """
     from partsplan.domain import Needs
-    from partsplan.logbook import FILE, keep_plan
+    from partsplan.logbook import beside, keep_plan
     from partsplan.reports import plan_json
 
     if isinstance(answer.plan, Needs):
         raise InvalidRequest("--keep: there is no plan to keep")
-    if not folder.is_dir():
-        raise InvalidRequest(f"--keep: expected a garage folder, got {folder}")
+    if not folder.exists():
+        raise InvalidRequest(f"--keep: expected a garage, got {folder}")
     text = plan_json(answer.garage, answer.plan, answer.skips, answer.shortfalls)
-    return keep_plan(folder / FILE, text, start=answer.garage.start, now=now).number
+    return keep_plan(beside(folder), text, start=answer.garage.start, now=now).number

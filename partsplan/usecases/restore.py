@@ -32,6 +32,6 @@ def restore(folder: Path, export: Path) -> "tuple[Path, Export]":
     if found.currency != currency:
         message = f"expected amounts in {currency}, got {found.currency}"
         raise InvalidFile([Problem(export.name, 0, "", message)])
-    path = folder / logbook.FILE
+    path = logbook.beside(folder)
     logbook.restore(path, found)
     return path, found

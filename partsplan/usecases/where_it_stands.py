@@ -15,10 +15,10 @@ def where_it_stands(folder: Path) -> Standing:
     DamagedLogbook, LogbookUnavailable
     """
     from partsplan.intake import read_garage
-    from partsplan.logbook import FILE, read
+    from partsplan.logbook import beside, read
 
     garage = read_garage(folder)
-    return after(garage, read(folder / FILE))
+    return after(garage, read(beside(folder)))
 
 
 def after(garage: Garage, entries: Iterable[Entry]) -> Standing:

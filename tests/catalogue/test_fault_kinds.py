@@ -47,7 +47,7 @@ def risk(kind: FaultKind) -> RiskLevel:
 
 
 def test_there_are_many_and_every_system_has_some() -> None:
-    assert len(KINDS) >= 75
+    assert len(KINDS) >= 120
     assert {kind.system for kind in KINDS} == set(System)
 
 

@@ -103,7 +103,7 @@ def test_an_archive_has_no_logbook(cars: Path, capsys: Capture) -> None:
     for words in (("enter", "-", "note", "--text", "x"), ("export", "-")):
         ran = start(*words, stdin=archive(cars))
         assert ran.returncode == 2
-        assert b"an archive has no logbook" in ran.stderr
+        assert b"an archive keeps nothing" in ran.stderr
 
 
 def test_json_begins_with_its_schema_and_is_all_that_is_printed(

@@ -78,7 +78,8 @@ def test_09_what_is_no_archive_is_refused() -> None:
     ran = start("check", "-", stdin=b"id,vehicle,title\n")
     assert ran.returncode == 3
     assert ran.stderr.decode() == (
-        "standard input: expected a tar archive of a garage folder\n"
+        "standard input: expected a tar archive of a garage folder, or an .xlsx "
+        "workbook\n"
     )
 
 

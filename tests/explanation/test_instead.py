@@ -14,10 +14,10 @@ from partsplan.domain import (
     PlanStatus,
     Stages,
 )
-from partsplan.explanation.instead import instead, loss, points_borne
+from partsplan.explanation.instead import instead, loss
 from partsplan.planning import Force
 from tests.support.asking_why import CLOSE, order, small_plan
-from tests.support.building import fault, garage, option, vehicle
+from tests.support.building import fault, garage, option
 from tests.support.made_plans import as_planned
 from tests.support.reference import judge, offers
 from tests.support.reference_prices import points
@@ -86,40 +86,6 @@ def test_losses_are_the_differences_of_figures_worked_out_anew(first: int) -> No
             assert order(made, other.stages) >= order(made, found.stages)
             compared += bool(other.jobs != found.jobs)
     assert compared > 20
-
-
-def test_points_are_borne_until_a_job_is_fitted_and_after_it_wears_out() -> None:
-    """50 points, then 25 beside a half relief, and all again once it is worn."""
-    made = garage(
-        months=6,
-        options=(option("o1", "f1:0.5", lead_days=30, life_months=2),),
-    )
-    nothing = Choices(orders={}, tools={})
-    assert points_borne(made, nothing) == 6 * 50
-    half = Choices(orders={"o1": 0}, tools={})
-    assert points_borne(made, half) == 50 + 2 * 25 + 3 * 50
-
-
-def test_reliefs_never_add_up() -> None:
-    made = garage(options=(option("o1", "f1:0.5"), option("o2", "f1:0.3")))
-    both = Choices(orders={"o1": 0, "o2": 0}, tools={})
-    assert points_borne(made, both) == 3 * 25
-
-
-def test_a_fixed_fault_is_not_borne_but_a_watched_one_is() -> None:
-    made = garage(
-        faults=(
-            fault(status=FaultStatus.FIXED),
-            fault("f2", status=FaultStatus.WATCH, points=Fraction(7)),
-        ),
-        options=(option(), option("o2", "f2")),
-    )
-    assert points_borne(made, Choices(orders={"o2": 0}, tools={})) == 3 * 7
-
-
-def test_nothing_is_borne_of_a_vehicle_that_is_gone() -> None:
-    made = garage(vehicles=(vehicle(keep_months=2),))
-    assert points_borne(made, Choices(orders={}, tools={})) == 2 * 50
 
 
 TWO = garage(

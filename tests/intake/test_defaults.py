@@ -39,10 +39,15 @@ def test_a_stated_default_is_what_a_blank_cell_leaves(
     assert column.kind.read(column.default, Currency("EUR", 2)) == blank
 
 
+FROM_THE_LOGBOOK = {"faults": {"fitted"}, "options": {"bought"}}
+"""Fields that no table has: what happened before the plan."""
+
+
 @pytest.mark.parametrize("table", TABLES, ids=[table.name for table in TABLES])
 def test_columns_are_the_fields_of_the_fact(table: Table) -> None:
     assert [one.name for one in fields(table.makes)] != []
-    assert {one.name for one in fields(table.makes)} == {
+    later = FROM_THE_LOGBOOK.get(table.name, set())
+    assert {one.name for one in fields(table.makes)} - later == {
         column.name for column in table.columns
     }
 

@@ -35,6 +35,8 @@ KIND = FaultKind(
     enjoyment=Fraction(0),
     growth=Fraction(1, 20),
     lamps=("abs",),
+    hours=Fraction(1),
+    source="practice",
 )
 NORM = RouteNorm(
     life_months=60, dud_chance=Fraction(1, 50), warranty_months=24, lead_days=5

@@ -238,7 +238,8 @@ def test_a_misnamed_table_that_may_be_left_out_is_warned_of(tmp_path: Path) -> N
     ("name", "message"),
     [
         ("nowhere", "no such folder"),
-        ("faults.csv", "expected a folder, got a file"),
+        ("faults.csv", "expected an .xlsx workbook, got something else"),
+        ("nowhere.xlsx", "nowhere.xlsx: no such file"),
         ("a\nb", "no such folder"),
         ("a\0b", "cannot be read: embedded null byte"),
     ],
