@@ -13,10 +13,10 @@ from partsplan.reports.names import fault_name
 from partsplan.reports.tables import figure, text
 from partsplan.reports.words import option_name, sentence
 
-MOST = 24
-"""Options of a vehicle's faults that are drawn; more would not fit on a page."""
-MOST_VEHICLES = 12
-"""Vehicles whose options are drawn."""
+MOST = 14
+"""Options in one chart, where they are not all for one fault."""
+MOST_DRAWN = 12
+"""Charts that are drawn; of those that follow there are the tables."""
 TITLE, ROW, GAP = 20, 30, 8
 """Room for a fault's title, for an option, and between faults. [px]"""
 LABEL, BAR, THICK = 9, 21, 4
@@ -31,28 +31,32 @@ MARKS = {
 
 
 def routes_figures(report: Report) -> Iterator[Figure]:
-    """A chart a vehicle, in it a bar an option, the chosen one marked."""
-    of_vehicle: dict[str, list[Comparison]] = {}
-    for one in report.comparisons:
-        vehicle = report.garage.fault[one.fault].vehicle
-        of_vehicle.setdefault(vehicle, []).append(one)
-    order = [one.id for one in report.garage.vehicles if one.id in of_vehicle]
-    for place, vehicle in enumerate(order, 1):
-        yield _figure(report, vehicle, of_vehicle[vehicle], place)
+    """Charts vehicle by vehicle, in them a bar an option, the chosen one marked."""
+    place = 0
+    for vehicle in report.garage.vehicles:
+        of_vehicle = [
+            one
+            for one in report.comparisons
+            if report.garage.fault[one.fault].vehicle == vehicle.id
+        ]
+        parts = _parts(of_vehicle)
+        for number, part in enumerate(parts, 1):
+            place += 1
+            which = f", {number} of {len(parts)}" if len(parts) > 1 else ""
+            yield _figure(report, f"{vehicle.name}{which}", part, place)
 
 
 def _figure(
-    report: Report, vehicle: str, comparisons: Sequence[Comparison], place: int
+    report: Report, of: str, comparisons: Sequence[Comparison], place: int
 ) -> Figure:
-    garage, name = report.garage, f"routes-{place}"
-    drawn = _first(comparisons) if place <= MOST_VEHICLES else []
+    name = f"routes-{place}"
+    drawn = place <= MOST_DRAWN
     options = {one.option.id for one in _candidates(comparisons)}
     chosen = options & report.plan.choices.orders.keys()
-    left = len(comparisons) - len(drawn)
-    missing = f" Not drawn: {count(left, 'fault')}." if left else ""
+    missing = "" if drawn else " Not drawn."
     return Figure(
         name=name,
-        title=f"Ways to mend: {garage.vehicle[vehicle].name} [{garage.currency.code}]",
+        title=f"Ways to mend: {of} [{report.garage.currency.code}]",
         summary=(
             f"Landed prices of {count(len(options), 'option')} for "
             f"{count(len(comparisons), 'fault')}; {len(chosen)} chosen.{missing}"
@@ -60,27 +64,28 @@ def _figure(
         key=tuple(
             mark
             for state, mark in MARKS.items()
-            if any(_state(report, one) == state for one in _candidates(drawn))
+            if any(_state(report, one) == state for one in _candidates(comparisons))
         ),
-        svg=_drawn(report, drawn, name) if drawn else "",
+        svg=_drawn(report, comparisons, name) if drawn else "",
         table=_table(report, comparisons),
     )
 
 
+def _parts(comparisons: Iterable[Comparison]) -> list[list[Comparison]]:
+    """Faults in rows, each as long as there is room in a chart."""
+    parts: list[list[Comparison]] = []
+    room = 0
+    for one in comparisons:
+        room -= len(one.candidates)
+        if not parts or room < 0:
+            parts.append([])
+            room = MOST - len(one.candidates)
+        parts[-1].append(one)
+    return parts
+
+
 def _candidates(comparisons: Iterable[Comparison]) -> Iterator[Candidate]:
     return (one for comparison in comparisons for one in comparison.candidates)
-
-
-def _first(comparisons: Sequence[Comparison]) -> list[Comparison]:
-    """As many of the first faults as there is room for."""
-    found: list[Comparison] = []
-    rows = 0
-    for one in comparisons:
-        rows += len(one.candidates)
-        if found and rows > MOST:
-            break
-        found.append(one)
-    return found
 
 
 def _drawn(report: Report, comparisons: Sequence[Comparison], name: str) -> str:

@@ -19,6 +19,8 @@ from partsplan.reports.html.inks import DEEP, MIDDLE
 from partsplan.reports.html.leaf import Table
 from tests.reports.html.made_reports import made_report
 from tests.reports.made import GARAGE, PLAN
+from tests.support.building import fault, garage, option
+from tests.support.made_plans import as_planned
 
 REPORT = made_report()
 POINTS = tuple(
@@ -220,3 +222,22 @@ def test_a_barred_route_says_why() -> None:
     *_, van = routes_figures(made_report(replace(GARAGE, options=wont)))
     assert "ecu-new (new) can be fitted" in column(van.table, "Remark")[1]
     assert "600.00, barred: ecu-new (new)" in texts(van)
+
+
+def test_many_options_are_shared_out_among_charts() -> None:
+    """Five options for each of six faults: two faults a chart, none left out."""
+    faults = [fault(f"f{place}") for place in range(6)]
+    options = [
+        option(f"o{place}-{other}", f"f{place}")
+        for place in range(6)
+        for other in range(5)
+    ]
+    made = garage(faults=tuple(faults), options=tuple(options))
+    chosen = as_planned(made, {f"o{place}-0": 0 for place in range(6)}, worth=0)
+    report = made_report(made, chosen, skips=(), shortfalls=())
+    figures = list(routes_figures(report))
+    assert [one.name for one in figures] == ["routes-1", "routes-2", "routes-3"]
+    assert figures[1].title == "Ways to mend: small hatchback, 2 of 3 [EUR]"
+    told = [row[0] for one in figures for row in one.table.rows]
+    assert sorted(told) == sorted(f"{one.id} (new)" for one in options)
+    assert [shapes(one, "fill", DEEP.light) for one in figures] == [2, 2, 2]
