@@ -2,24 +2,23 @@
 
 from pathlib import Path
 
-from partsplan.domain import Intentions
+from partsplan.domain import Intentions, Standing
 
 
-def intentions(folder: Path) -> Intentions | None:
+def intentions(folder: Path, stands: Standing) -> Intentions | None:
     """The orders of the last kept plan that are not made yet; None if none was kept.
 
     Raises
     ------
-    InvalidGarage, DamagedLogbook, LogbookUnavailable, NoKeptPlan
+    DamagedLogbook, LogbookUnavailable, NoKeptPlan
     """
     from partsplan.intake import read_kept_plan
     from partsplan.logbook import beside, kept_plans
-    from partsplan.usecases.where_it_stands import where_it_stands
 
     plans = kept_plans(beside(folder))
     if not plans:
         return None
-    stands, last = where_it_stands(folder), plans[-1]
+    last = plans[-1]
     paper = read_kept_plan(
         last.text,
         number=last.number,

@@ -3,7 +3,7 @@
 from datetime import date
 from pathlib import Path
 
-from partsplan.domain import Garage, Ledger, Month
+from partsplan.domain import Garage, Ledger, Month, Standing
 from partsplan.errors import InvalidRequest
 
 
@@ -20,10 +20,20 @@ def opening_garage(folder: Path, from_month: str | None = None) -> Garage:
     InvalidRequest
         If the month is none, lies before the garage's first, or before an entry.
     """
-    from partsplan.ledger import next_garage
     from partsplan.usecases.where_it_stands import where_it_stands
 
-    stands = where_it_stands(folder)
+    return opened(where_it_stands(folder), from_month)
+
+
+def opened(stands: Standing, from_month: str | None) -> Garage:
+    """The same for a garage that was read with its logbook.
+
+    Raises
+    ------
+    InvalidRequest
+    """
+    from partsplan.ledger import next_garage
+
     garage, ledger = stands.garage, stands.ledger
     if from_month is None and ledger.last is None:
         return garage

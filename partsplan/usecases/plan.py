@@ -6,13 +6,14 @@ from pathlib import Path
 from typing import Any
 
 from partsplan.domain import Faithfulness, Garage, Needs, Plan, Shortfall, Skip
-from partsplan.errors import InvalidRequest
+from partsplan.usecases.amounts import amount_from_zero
 from partsplan.usecases.countdown import Clock, countdown
 from partsplan.usecases.faithful import faithful
 from partsplan.usecases.intentions import intentions
 from partsplan.usecases.live import Progress, in_units
-from partsplan.usecases.opening import opening_garage
+from partsplan.usecases.opening import opened
 from partsplan.usecases.sound import sound
+from partsplan.usecases.where_it_stands import where_it_stands
 
 WHY = "reasons"
 """The stage in which a plan is explained."""
@@ -69,27 +70,22 @@ def plan(
     ------
     InvalidGarage, InvalidRequest, SolverFailed, UnsoundPlan
     """
-    from partsplan.planning import plan as best_plan
+    from partsplan.planning import Limits, Planner, must_be
 
-    garage = asked(opening_garage(folder, from_month), months=months, budget=budget)
-    found = sound(
-        garage,
-        best_plan(
-            garage,
-            seconds=seconds,
-            gap=gap,
-            threads=threads,
-            progress=in_units(progress, garage.currency),
-            clock=clock,
-        ),
-    )
+    stands = where_it_stands(folder)
+    garage = asked(opened(stands, from_month), months=months, budget=budget)
+    spare = amount_from_zero(garage, "--stay", stay)
+    planner = Planner(garage)
+    limits = Limits(seconds=seconds, gap=gap, threads=threads, clock=clock)
+    told = in_units(progress, garage.currency)
+    found = sound(garage, must_be(planner.best(limits, progress=told)))
     if isinstance(found, Needs):
         return PlanAnswer(garage=garage, plan=found)
-    meant = None if afresh else intentions(folder)
+    meant = None if afresh else intentions(folder, stands)
     faith = None
     if meant is not None and not found.interrupted:
         found, faith = faithful(
-            garage, found, meant, stay, gap=gap, seconds=seconds, clock=clock
+            planner, found, meant, spare, gap=gap, seconds=seconds, clock=clock
         )
     answer = _explained(garage, found, seconds, progress, clock)
     return replace(answer, faithfulness=faith)
@@ -107,13 +103,7 @@ def asked(garage: Garage, *, months: int | None, budget: str | None) -> Garage:
     if months is not None:
         changes["months"] = months
     if budget is not None:
-        try:
-            amount = garage.currency.parse(budget)
-        except ValueError as error:
-            raise InvalidRequest(f"budget: {error}") from error
-        if amount < 0:
-            raise InvalidRequest(f'budget: expected 0 or more, got "{budget}"')
-        changes["budget"] = (amount,)
+        changes["budget"] = (amount_from_zero(garage, "budget", budget),)
     return replace(garage, **changes)
 
 

@@ -127,6 +127,13 @@ def test_a_sum_to_stay_is_an_amount(owner: Owner, amount: str) -> None:
     assert "--stay: expected" in done.err
 
 
+def test_a_wrong_sum_is_refused_without_a_kept_plan_too(owner: Owner) -> None:
+    done = owner.asks("plan", "--stay", "much")
+    assert done.code == 2
+    assert done.out == ""
+    assert "--stay: expected" in done.err
+
+
 def test_an_archive_on_standard_input_keeps_no_plan(owner: Owner) -> None:
     import io
     import tarfile
