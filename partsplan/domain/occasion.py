@@ -1,12 +1,13 @@
 """What falls on which day of a calendar; reports make the sentences."""
 
+from abc import ABC, abstractmethod
 from dataclasses import dataclass
 from datetime import date
 from typing import ClassVar
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
-class Occasion:
+class Occasion(ABC):
     """Something that falls on a day.
 
     Attributes
@@ -22,9 +23,9 @@ class Occasion:
     day: date
 
     @property
+    @abstractmethod
     def names(self) -> tuple[str, ...]:
         """Ids that tell it from others of its kind, whatever day it falls on."""
-        raise NotImplementedError
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)

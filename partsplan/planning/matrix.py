@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 from dataclasses import dataclass, replace
-from functools import cached_property
 
 import numpy as np
 import numpy.typing as npt
@@ -83,11 +82,6 @@ class Matrix:
             common_rows=np.array([row.common for row in rows], dtype=bool),
             common_columns=np.array([one.common for one in columns], dtype=bool),
         )
-
-    @cached_property
-    def by_column(self) -> sparse.csc_array:
-        """The rows, stored column by column."""
-        return self.rows.tocsc()
 
     def dense(self, terms: Terms) -> Floats:
         """Terms as one figure a column."""

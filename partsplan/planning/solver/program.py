@@ -89,7 +89,7 @@ class Solver:
         )
 
 
-class _Runner(pulp.HiGHS):  # type: ignore[misc]
+class _Runner(pulp.HiGHS):  # type: ignore[misc]  # PuLP has no types
     """PuLP's HiGHS with one hand-over, checked options and true answers."""
 
     def __init__(self, variables: list[Any], search: Search) -> None:

@@ -52,7 +52,7 @@ class PulpProblem:
         )
 
 
-class PlainHighs(pulp.HiGHS):  # type: ignore[misc]
+class PlainHighs(pulp.HiGHS):  # type: ignore[misc]  # PuLP has no types
     """PuLP's HiGHS as it is, but for the answer.
 
     PuLP reads the columns even where there is no solution, and fails; the answer is
