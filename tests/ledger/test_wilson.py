@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from partsplan.ledger.wilson import wilson
 
 # R. G. Newcombe, Two-sided confidence intervals for the single proportion, Statistics
-# in Medicine 17 (1998), table I, method 3 (score, without correction), 95 %.
+# in Medicine 17 (1998), table I, method 3 (score, without correction), 95 %; from
+# memory.
 NEWCOMBE = {
     (81, 263): (0.2553, 0.3662),
     (15, 148): (0.0624, 0.1605),
