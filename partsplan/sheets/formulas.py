@@ -2,14 +2,17 @@
 
 import re
 
-_STARTS = "=+-@"
 _FORMULA = re.compile(r"=|[+\-@][^0-9.]")
-_PROTECTED = re.compile(rf"'+(?:{_FORMULA.pattern})")
+_COUNTED = re.compile(r"[=+\-@](?s:.)")
+_NUMBER = re.compile(r"[+\-]?[0-9]*[.,]?[0-9]+")
 
 
 def protected(text: str) -> str:
-    """Text as a spreadsheet may open it: never taken for a formula."""
-    return f"'{text}" if is_formula(text) or _is_protected(text) else text
+    """Text as a spreadsheet may open it: never taken for a formula.
+
+    ``+49-30-1`` is one, too; numbers stay numbers.
+    """
+    return f"'{text}" if _would_count(text) or _is_protected(text) else text
 
 
 def unprotected(text: str) -> str:
@@ -18,9 +21,13 @@ def unprotected(text: str) -> str:
 
 
 def is_formula(text: str) -> bool:
-    """Whether a spreadsheet would count instead of showing the text."""
-    return text[:1] in _STARTS and bool(_FORMULA.match(text))
+    """Whether somebody meant a formula, and not a number or a phone number."""
+    return bool(_FORMULA.match(text))
+
+
+def _would_count(text: str) -> bool:
+    return bool(_COUNTED.match(text)) and not _NUMBER.fullmatch(text)
 
 
 def _is_protected(text: str) -> bool:
-    return text.startswith("'") and bool(_PROTECTED.match(text))
+    return text.startswith("'") and _would_count(text.lstrip("'"))
