@@ -1,6 +1,7 @@
 """``partsplan against``"""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 import click
@@ -8,7 +9,7 @@ import click
 from partsplan.cli.command import Command
 from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -26,11 +27,8 @@ from partsplan.cli.output import color_option, json_option, layout, write
     help="Number of the kept plan, from 1 on; the last one unless said.",
 )
 @today_option
-@json_option
-@color_option
-def against(
-    garage: Path, number: int | None, today: date, as_json: bool, no_color: bool
-) -> None:
+@look_options()
+def against(garage: Path, number: int | None, today: date, look: Look) -> None:
     """Hold a plan that was kept for GARAGE against what its logbook says.
 
     What was to be ordered and fitted when, for how much and with how many own hours,
@@ -39,7 +37,7 @@ def against(
     from partsplan import reports, usecases
 
     answer = usecases.against(garage, today=today, number=number)
-    if as_json:
-        write(reports.against_json(*answer))
-    else:
-        write(reports.against_tables(*answer, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.against_tables, *answer),
+        json=partial(reports.against_json, *answer),
+    )

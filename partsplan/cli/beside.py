@@ -1,12 +1,13 @@
 """``partsplan beside``"""
 
+from functools import partial
 from pathlib import Path
 
 import click
 
 from partsplan.cli.command import Command
 from partsplan.cli.garages import GaragePath, garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 from partsplan.cli.planning_flags import from_option, solver_flags
 from partsplan.cli.progress import Bar
 from partsplan.cli.whatif import code_of
@@ -34,8 +35,7 @@ from partsplan.cli.whatif import code_of
 )
 @from_option()
 @solver_flags
-@json_option
-@color_option
+@look_options()
 def beside(
     garage: Path,
     other: Path,
@@ -45,8 +45,7 @@ def beside(
     seconds: float,
     gap: float,
     threads: int,
-    as_json: bool,
-    no_color: bool,
+    look: Look,
 ) -> int:
     """Plan GARAGE and OTHER, and tell what differs and which inputs make it so.
 
@@ -69,10 +68,10 @@ def beside(
             threads=threads,
             progress=progress,
         )
-    if as_json:
-        write(reports.beside_json(plans))
-    else:
-        write(reports.beside_tables(plans, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.beside_tables, plans),
+        json=partial(reports.beside_json, plans),
+    )
     return code_of(plans)
 
 

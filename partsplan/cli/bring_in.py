@@ -1,6 +1,7 @@
 """``partsplan bring-in``"""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 import click
@@ -8,7 +9,7 @@ import click
 from partsplan.cli.command import Command
 from partsplan.cli.days import moment, today_option
 from partsplan.cli.garages import garage_folder_argument
-from partsplan.cli.output import json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -37,7 +38,7 @@ from partsplan.cli.output import json_option, layout, write
 )
 @click.option("--decimal-comma", is_flag=True, help="12,50 stands for 12.50.")
 @today_option
-@json_option
+@look_options(headed=False, tables=False)
 def bring_in(
     garage: Path,
     spending: Path,
@@ -45,7 +46,7 @@ def bring_in(
     day_format: str,
     decimal_comma: bool,
     today: date,
-    as_json: bool,
+    look: Look,
 ) -> None:
     """Take over the rows of SPENDING, a CSV file, into GARAGE's logbook as "paid".
 
@@ -62,11 +63,10 @@ def bring_in(
         today=today,
         now=moment(today),
     )
-    if as_json:
-        write(reports.brought_in_json(brought))
-    else:
-        width = layout()["width"]
-        write(reports.brought_in_text(brought, str(garage), width=width))
+    look.tell(
+        text=partial(reports.brought_in_text, brought, str(garage)),
+        json=partial(reports.brought_in_json, brought),
+    )
 
 
 def _named(text: str) -> tuple[str, str]:

@@ -1,12 +1,13 @@
 """``partsplan check``"""
 
+from functools import partial
 from pathlib import Path
 
 import click
 
 from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -16,14 +17,13 @@ from partsplan.cli.output import color_option, json_option, layout, write
     no_args_is_help=True,
 )
 @garage_argument
-@json_option
-@color_option
-def check(garage: Path, as_json: bool, no_color: bool) -> None:
+@look_options(tables=False)
+def check(garage: Path, look: Look) -> None:
     """Read GARAGE and tell what is in it, what is wrong, and what is assumed."""
     from partsplan import reports, usecases
 
     found = usecases.check(garage)
-    if as_json:
-        write(reports.check_json(found))
-    else:
-        write(reports.check_text(found, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.check_text, found),
+        json=partial(reports.check_json, found),
+    )

@@ -1,12 +1,13 @@
 """``partsplan compare``"""
 
+from functools import partial
 from pathlib import Path
 
 import click
 
 from partsplan.cli.command import Command
 from partsplan.cli.garages import FaultId, garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -17,14 +18,13 @@ from partsplan.cli.output import color_option, json_option, layout, write
 )
 @garage_argument
 @click.argument("fault", type=FaultId())
-@json_option
-@color_option
-def compare(garage: Path, fault: str, as_json: bool, no_color: bool) -> None:
+@look_options()
+def compare(garage: Path, fault: str, look: Look) -> None:
     """Set every option of one FAULT of GARAGE side by side."""
     from partsplan import reports, usecases
 
     found, comparison = usecases.compare(garage, fault)
-    if as_json:
-        write(reports.comparison_json(found, comparison))
-    else:
-        write(reports.compare_tables(found, comparison, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.compare_tables, found, comparison),
+        json=partial(reports.comparison_json, found, comparison),
+    )

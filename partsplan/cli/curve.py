@@ -1,5 +1,6 @@
 """``partsplan curve``"""
 
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -8,16 +9,9 @@ import click
 from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
+from partsplan.cli.look import Look, look_options
 from partsplan.cli.many import PlansBar, many_flags
-from partsplan.cli.output import (
-    STDOUT,
-    color_option,
-    json_option,
-    layout,
-    may_write,
-    output_options,
-    write,
-)
+from partsplan.cli.output import may_write, output_options
 from partsplan.cli.planning_flags import from_option, planning_flags
 
 if TYPE_CHECKING:
@@ -66,19 +60,17 @@ MOST_SUMS = 500
 @from_option("--from-month")
 @planning_flags
 @many_flags
-@json_option
+@look_options()
 @output_options
-@color_option
 def curve(
     garage: Path,
     steps: int | None,
     plans: int,
     jobs: int | None,
     cluster: str,
-    as_json: bool,
+    look: Look,
     output: str,
     force: bool,
-    no_color: bool,
     **planning: Any,
 ) -> int:
     """Tell what other monthly sums would buy for GARAGE.
@@ -100,12 +92,12 @@ def curve(
             tell=bar.count,
             **planning,
         )
-    if as_json:
-        shown = reports.curve_json(answer.garage, answer.curve, answer.usual)
-    else:
-        look = layout(no_color=no_color, to_file=output != STDOUT)
-        shown = reports.curve_tables(answer.garage, answer.curve, answer.usual, **look)
-    write(shown, output)
+    told = answer.garage, answer.curve, answer.usual
+    look.tell(
+        text=partial(reports.curve_tables, *told),
+        json=partial(reports.curve_json, *told),
+        output=output,
+    )
     return _code(answer.curve)
 
 

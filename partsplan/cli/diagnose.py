@@ -1,12 +1,13 @@
 """``partsplan diagnose``"""
 
+from functools import partial
 from pathlib import Path
 
 import click
 
 from partsplan.cli.command import Command
 from partsplan.cli.garages import FaultId, garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -17,9 +18,8 @@ from partsplan.cli.output import color_option, json_option, layout, write
 )
 @garage_argument
 @click.argument("fault", type=FaultId(), required=False)
-@json_option
-@color_option
-def diagnose(garage: Path, fault: str | None, as_json: bool, no_color: bool) -> None:
+@look_options()
+def diagnose(garage: Path, fault: str | None, look: Look) -> None:
     """Tell what to check before buying, in which order, and what that saves.
 
     For one FAULT of GARAGE, or for every one that has suspected causes.
@@ -27,7 +27,7 @@ def diagnose(garage: Path, fault: str | None, as_json: bool, no_color: bool) -> 
     from partsplan import reports, usecases
 
     answer = usecases.diagnose(garage, fault)
-    if as_json:
-        write(reports.diagnosis_json(*answer))
-    else:
-        write(reports.diagnosis_tables(*answer, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.diagnosis_tables, *answer),
+        json=partial(reports.diagnosis_json, *answer),
+    )

@@ -1,6 +1,7 @@
 """``partsplan enter``"""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any
 
@@ -10,7 +11,7 @@ from partsplan.cli.command import Command
 from partsplan.cli.days import Day, moment, today_option
 from partsplan.cli.entry_arguments import About, Kind
 from partsplan.cli.garages import garage_folder_argument
-from partsplan.cli.output import json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 if TYPE_CHECKING:
     from partsplan.domain import EntryKind
@@ -38,7 +39,7 @@ if TYPE_CHECKING:
     "--anyway", is_flag=True, help="Even if it does not fit what is known; flagged."
 )
 @today_option
-@json_option
+@look_options(headed=False, tables=False)
 def enter(
     garage: Path,
     kind: "EntryKind",
@@ -46,7 +47,7 @@ def enter(
     day: date | None,
     anyway: bool,
     today: date,
-    as_json: bool,
+    look: Look,
     **said: Any,
 ) -> None:
     """Write into GARAGE's logbook what has happened; nothing in it is ever changed.
@@ -80,7 +81,7 @@ def enter(
         today=today,
         now=moment(today),
     )
-    if as_json:
-        write(reports.entered_json(entered))
-    else:
-        write(reports.entered_text(entered, width=layout()["width"]))
+    look.tell(
+        text=partial(reports.entered_text, entered),
+        json=partial(reports.entered_json, entered),
+    )

@@ -1,19 +1,13 @@
 """``partsplan entries``"""
 
+from functools import partial
 from pathlib import Path
 
 import click
 
 from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
-from partsplan.cli.output import (
-    color_option,
-    json_option,
-    layout,
-    one_shape,
-    plain_option,
-    write,
-)
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -23,18 +17,14 @@ from partsplan.cli.output import (
     no_args_is_help=True,
 )
 @garage_argument
-@json_option
-@plain_option
-@color_option
-def entries(garage: Path, as_json: bool, plain: bool, no_color: bool) -> None:
+@look_options(plain=True)
+def entries(garage: Path, look: Look) -> None:
     """List all entries of GARAGE's logbook, undone ones too, and what is doubtful."""
-    one_shape(as_json=as_json, plain=plain)
     from partsplan import reports, usecases
 
     found = usecases.where_it_stands(garage)
-    if as_json:
-        write(reports.entries_json(found))
-    elif plain:
-        write(reports.entries_plain(found))
-    else:
-        write(reports.entries_tables(found, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.entries_tables, found),
+        json=partial(reports.entries_json, found),
+        plain=partial(reports.entries_plain, found),
+    )

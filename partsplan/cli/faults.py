@@ -1,12 +1,13 @@
 """``partsplan faults``"""
 
+from functools import partial
 from pathlib import Path
 
 import click
 
 from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -16,16 +17,14 @@ from partsplan.cli.output import color_option, json_option, layout, write
     no_args_is_help=True,
 )
 @garage_argument
-@json_option
 @click.option("--why", is_flag=True, help="Add a sentence for each reason.")
-@color_option
-def faults(garage: Path, as_json: bool, why: bool, no_color: bool) -> None:
+@look_options()
+def faults(garage: Path, why: bool, look: Look) -> None:
     """Rank the faults of GARAGE: do-not-drive first, then by what waiting is worth."""
     from partsplan import reports, usecases
 
     found, ranking = usecases.faults(garage)
-    if as_json:
-        write(reports.faults_json(found, ranking))
-    else:
-        look = layout(no_color=no_color)
-        write(reports.fault_tables(found, ranking, why=why, **look))
+    look.tell(
+        text=partial(reports.fault_tables, found, ranking, why=why),
+        json=partial(reports.faults_json, found, ranking),
+    )

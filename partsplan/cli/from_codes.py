@@ -1,6 +1,7 @@
 """``partsplan from-codes``"""
 
 import sys
+from functools import partial
 from pathlib import Path
 from typing import BinaryIO
 
@@ -8,7 +9,8 @@ import click
 
 from partsplan.cli.command import Command
 from partsplan.cli.garages import FaultId, garage_folder_argument
-from partsplan.cli.output import color_option, json_option, layout, write, write_bytes
+from partsplan.cli.look import JSON, Look, look_options
+from partsplan.cli.output import write_bytes
 
 
 class VehicleId(FaultId):
@@ -47,8 +49,7 @@ class VehicleId(FaultId):
 @click.option(
     "--csv", "as_csv", is_flag=True, help="Print them as rows of faults.csv, no header."
 )
-@json_option
-@color_option
+@look_options()
 def from_codes(
     garage: Path,
     text: BinaryIO,
@@ -56,8 +57,7 @@ def from_codes(
     as_bytes: bool,
     append: bool,
     as_csv: bool,
-    as_json: bool,
-    no_color: bool,
+    look: Look,
 ) -> None:
     """Propose faults for GARAGE from FILE, or from what is pasted or piped in.
 
@@ -69,7 +69,7 @@ def from_codes(
     """
     from partsplan import reports, usecases
 
-    if as_csv and (as_json or append):
+    if as_csv and (look.shape == JSON or append):
         raise click.UsageError("--csv excludes --json and --append")
     if text.isatty():
         print("Paste the text, then end it with Ctrl-D on a new line.", file=sys.stderr)
@@ -80,18 +80,9 @@ def from_codes(
         write_bytes(answer.rows.encode())
         if said := reports.left_out_text(answer.reading, answer.lost):
             print(said, file=sys.stderr)
-    elif as_json:
-        write(
-            reports.codes_json(
-                answer.reading, lost=answer.lost, appended=answer.appended
-            )
-        )
-    else:
-        write(
-            reports.codes_tables(
-                answer.reading,
-                lost=answer.lost,
-                appended=answer.appended,
-                **layout(no_color=no_color),
-            )
-        )
+        return
+    found, lost, appended = answer.reading, answer.lost, answer.appended
+    look.tell(
+        text=partial(reports.codes_tables, found, lost=lost, appended=appended),
+        json=partial(reports.codes_json, found, lost=lost, appended=appended),
+    )

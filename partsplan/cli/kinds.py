@@ -1,9 +1,11 @@
 """``partsplan kinds``"""
 
+from functools import partial
+
 import click
 
 from partsplan.cli.command import Command
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -12,9 +14,8 @@ from partsplan.cli.output import color_option, json_option, layout, write
     short_help="List the kinds of faults in the catalogue.",
 )
 @click.argument("word", nargs=-1)
-@json_option
-@color_option
-def kinds(word: tuple[str, ...], as_json: bool, no_color: bool) -> None:
+@look_options()
+def kinds(word: tuple[str, ...], look: Look) -> None:
     """List the kinds of faults in the catalogue, all or those with every WORD.
 
     One kind is shown in detail: its figures, what is mended with it or before it, and
@@ -23,7 +24,7 @@ def kinds(word: tuple[str, ...], as_json: bool, no_color: bool) -> None:
     from partsplan import reports, usecases
 
     found = usecases.kinds(word)
-    if as_json:
-        write(reports.kinds_json(found))
-    else:
-        write(reports.kinds_tables(found, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.kinds_tables, found),
+        json=partial(reports.kinds_json, found),
+    )

@@ -1,6 +1,7 @@
 """``partsplan lessons``"""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 import click
@@ -8,7 +9,7 @@ import click
 from partsplan.cli.command import Command
 from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -19,9 +20,8 @@ from partsplan.cli.output import color_option, json_option, layout, write
 )
 @garage_argument
 @today_option
-@json_option
-@color_option
-def lessons(garage: Path, today: date, as_json: bool, no_color: bool) -> None:
+@look_options()
+def lessons(garage: Path, today: date, look: Look) -> None:
     """Tell how good the quotes and estimates of GARAGE were, after its logbook.
 
     Delays, bad parts, prices and own hours by supplier and by route, and which lead
@@ -30,7 +30,7 @@ def lessons(garage: Path, today: date, as_json: bool, no_color: bool) -> None:
     from partsplan import reports, usecases
 
     answer = usecases.lessons(garage, today=today)
-    if as_json:
-        write(reports.lesson_json(*answer))
-    else:
-        write(reports.lesson_tables(*answer, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.lesson_tables, *answer),
+        json=partial(reports.lesson_json, *answer),
+    )

@@ -1,6 +1,7 @@
 """``partsplan now``"""
 
 from datetime import date
+from functools import partial
 from pathlib import Path
 
 import click
@@ -8,14 +9,7 @@ import click
 from partsplan.cli.command import Command
 from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
-from partsplan.cli.output import (
-    color_option,
-    json_option,
-    layout,
-    one_shape,
-    plain_option,
-    write,
-)
+from partsplan.cli.look import Look, look_options
 
 
 @click.command(
@@ -26,18 +20,14 @@ from partsplan.cli.output import (
 )
 @garage_argument
 @today_option
-@json_option
-@plain_option
-@color_option
-def now(garage: Path, today: date, as_json: bool, plain: bool, no_color: bool) -> None:
+@look_options(plain=True)
+def now(garage: Path, today: date, look: Look) -> None:
     """Tell where GARAGE stands today: dangers, duties, money, parts and causes."""
-    one_shape(as_json=as_json, plain=plain)
     from partsplan import reports, usecases
 
     found = usecases.now(garage, today)
-    if as_json:
-        write(reports.now_json(found))
-    elif plain:
-        write(reports.now_plain(found))
-    else:
-        write(reports.now_tables(found, **layout(no_color=no_color)))
+    look.tell(
+        text=partial(reports.now_tables, found),
+        json=partial(reports.now_json, found),
+        plain=partial(reports.now_plain, found),
+    )

@@ -4,12 +4,11 @@ import os
 import shutil
 import sys
 import tempfile
+from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, TypeVar
 
 import click
-
-from partsplan.cli.settings import setting
 
 _Command = TypeVar("_Command", bound=Any)
 
@@ -23,32 +22,6 @@ def json_option(command: _Command) -> _Command:
     """Adds ``--json``."""
     added: _Command = click.option(
         "--json", "as_json", is_flag=True, help="Print JSON for other programs."
-    )(command)
-    return added
-
-
-def plain_option(command: _Command) -> _Command:
-    """Adds ``--plain``."""
-    added: _Command = click.option(
-        "--plain", is_flag=True, help="Print one record a line, split by tabs."
-    )(command)
-    return added
-
-
-def one_shape(*, as_json: bool, plain: bool) -> None:
-    """Raises click.UsageError if both are asked for."""
-    if as_json and plain:
-        raise click.UsageError("--json and --plain exclude each other")
-
-
-def color_option(command: _Command) -> _Command:
-    """Adds ``--no-color``."""
-    added: _Command = click.option(
-        "--no-color",
-        is_flag=True,
-        default=lambda: not setting("color")(),
-        envvar="PARTSPLAN_NO_COLOR",
-        help="Print no colour; so do NO_COLOR, TERM=dumb and a pipe.",
     )(command)
     return added
 
@@ -136,6 +109,13 @@ def write_bytes(content: bytes, target: str = STDOUT) -> None:
         sys.stdout.flush()
     else:
         _write_file(content, Path(target).resolve())
+
+
+def write_tables(tables: Mapping[str, str], folder: Path) -> None:
+    """Write each table, CSV by its name, into a folder, which is made if need be."""
+    folder.mkdir(exist_ok=True)
+    for name, content in tables.items():
+        _write_file(content.encode(), (folder / f"{name}.csv").resolve())
 
 
 def _write_file(content: bytes, path: Path) -> None:

@@ -2,25 +2,20 @@
 
 import time
 from datetime import UTC, datetime
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
 import click
 
 from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.garages import from_archive, garage_argument
+from partsplan.cli.look import Look, look_options
 from partsplan.cli.output import (
-    STDOUT,
-    color_option,
-    json_option,
-    layout,
     may_write,
     may_write_workbook,
-    one_shape,
     output_options,
-    plain_option,
-    write,
     write_bytes,
 )
 from partsplan.cli.planning_flags import from_option, planning_flags
@@ -39,7 +34,7 @@ if TYPE_CHECKING:
 @garage_argument
 @from_option()
 @planning_flags
-@json_option
+@look_options(plain=True)
 @click.option(
     "--stay",
     metavar="AMOUNT",
@@ -54,9 +49,7 @@ if TYPE_CHECKING:
     help="Keep this plan in the logbook as the one you mean to follow.",
 )
 @click.option("--xlsx", metavar="FILE", help="Write it into a workbook, too.")
-@plain_option
 @output_options
-@color_option
 def plan(
     garage: Path,
     from_month: str | None,
@@ -65,22 +58,19 @@ def plan(
     seconds: float,
     gap: float,
     threads: int,
-    as_json: bool,
+    look: Look,
     stay: str,
     afresh: bool,
     keep: bool,
     xlsx: str | None,
-    plain: bool,
     output: str,
     force: bool,
-    no_color: bool,
 ) -> int:
     """Pick jobs, where to get their parts, and months, for GARAGE.
 
     GARAGE is a folder of tables or a workbook, or - for a tar archive of a folder, or
     a workbook, on standard input.
     """
-    one_shape(as_json=as_json, plain=plain)
     if keep and from_archive():
         raise click.UsageError("--keep: expected a folder; an archive keeps no plan")
     may_write(output, force=force)
@@ -104,9 +94,7 @@ def plan(
             stay=stay,
             afresh=afresh,
         )
-    shape = "json" if as_json else "plain" if plain else "tables"
-    look = layout(no_color=no_color, to_file=output != STDOUT)
-    write(_rendered(answer, shape, look), output)
+    _tell(answer, look, output)
     if xlsx is not None:
         _write_workbook(answer, xlsx)
     if keep:
@@ -129,21 +117,20 @@ def _write_workbook(answer: "PlanAnswer", target: str) -> None:
     write_bytes(reports.plan_workbook(answer.garage, found, *told), target)
 
 
-def _rendered(answer: "PlanAnswer", shape: str, look: dict[str, Any]) -> str:
+def _tell(answer: "PlanAnswer", look: Look, output: str) -> None:
     from partsplan import reports
     from partsplan.domain import Needs
 
     garage, found = answer.garage, answer.plan
-    told = answer.skips, answer.shortfalls, answer.faithfulness
     if isinstance(found, Needs):
-        if shape == "tables":
-            return reports.needs_tables(garage, found, **look)
-        show = reports.needs_json if shape == "json" else reports.needs_plain
-        return show(garage, found)
-    if shape == "json":
-        return reports.plan_json(
-            garage, found, answer.skips, answer.shortfalls, answer.faithfulness
-        )
-    if shape == "plain":
-        return reports.plan_plain(garage, found, answer.skips, answer.shortfalls)
-    return reports.plan_tables(garage, found, *told, **look)
+        look.tell_needs(garage, found, output)
+        return
+    short = garage, found, answer.skips, answer.shortfalls
+    told = *short, answer.faithfulness
+    look.tell(
+        text=partial(reports.plan_tables, *told),
+        json=partial(reports.plan_json, *told),
+        plain=partial(reports.plan_plain, *short),
+        tables=partial(reports.plan_csv, *told),
+        output=output,
+    )

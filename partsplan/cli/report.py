@@ -11,34 +11,14 @@ from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.days import today_option
 from partsplan.cli.garages import garage_argument
+from partsplan.cli.look import JSON, Look, look_options
 from partsplan.cli.many import PlansBar, many_flags
-from partsplan.cli.output import json_option, may_write, output_options, write
+from partsplan.cli.output import may_write, output_options, write
 from partsplan.cli.planning_flags import from_option, planning_flags
 from partsplan.cli.progress import Bar
 
 if TYPE_CHECKING:
-    from partsplan.reports import Locale
     from partsplan.usecases import CurveAnswer
-
-
-class ReaderLocale(click.ParamType["Locale"]):
-    """A locale that a report can be written in; none is the plain way."""
-
-    name = "locale"
-
-    def convert(
-        self,
-        value: Any,
-        param: click.Parameter | None,
-        ctx: click.Context | None,
-    ) -> "Locale":
-        from partsplan.reports import LOCALES, PLAIN
-
-        if value and value not in LOCALES:
-            self.fail(
-                f"expected one of {', '.join(LOCALES)}, got {value!r}", param, ctx
-            )
-        return LOCALES.get(value, PLAIN)
 
 
 @click.command(
@@ -56,25 +36,17 @@ class ReaderLocale(click.ParamType["Locale"]):
 )
 @from_option()
 @planning_flags
-@click.option(
-    "--locale",
-    type=ReaderLocale(),
-    metavar="CODE",
-    default="",
-    help="Write sums and months for readers of de, en, es, fr, it or nl.",
-)
 @many_flags
-@json_option
+@look_options(headed=False, tables=False)
 @output_options
 def report(
     garage: Path,
     today: date,
     curve: bool,
-    locale: "Locale",
     seconds: float,
     jobs: int | None,
     cluster: str,
-    as_json: bool,
+    look: Look,
     output: str,
     force: bool,
     **planning: Any,
@@ -102,15 +74,15 @@ def report(
         )
     found = answer.found
     if isinstance(found, Needs):
-        if as_json:
+        if look.shape == JSON:
             write(reports.needs_json(answer.garage, found), output)
         else:
             click.echo(reports.needs_tables(answer.garage, found), err=True)
         return exits.IMPOSSIBLE
-    if as_json:
+    if look.shape == JSON:
         write(reports.report_json(found), output)
     else:
-        write(reports.report_html(found, locale), output)
+        write(reports.report_html(found, look.locale or reports.PLAIN), output)
     stopped = found.plan.interrupted or (found.curve and found.curve.interrupted)
     return exits.INTERRUPTED if stopped else exits.DONE
 

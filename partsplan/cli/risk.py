@@ -1,19 +1,17 @@
 """``partsplan risk``"""
 
+from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import Any
 
 import click
 
 from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 from partsplan.cli.planning_flags import Number, from_option, planning_flags
 from partsplan.cli.progress import Bar
-
-if TYPE_CHECKING:
-    from partsplan.usecases import RiskAnswer
 
 FEWEST, MOST = 100, 100_000
 """Futures: fewer say little, more take gigabytes."""
@@ -66,8 +64,7 @@ MOST_NEW_FAULTS = 5
 )
 @from_option()
 @planning_flags
-@json_option
-@color_option
+@look_options()
 def risk(
     garage: Path,
     futures: int,
@@ -75,8 +72,7 @@ def risk(
     new_faults: float,
     late_chance: float,
     seconds: float,
-    as_json: bool,
-    no_color: bool,
+    look: Look,
     **planning: Any,
 ) -> int:
     """Tell how sure the money and the deadlines of the plan for GARAGE are.
@@ -84,7 +80,7 @@ def risk(
     The plan is carried out in many futures, each with its own prices, bad parts, late
     parts, refused old units and new faults.
     """
-    from partsplan import usecases
+    from partsplan import reports, usecases
     from partsplan.domain import Needs, RiskSettings
 
     settings = RiskSettings(
@@ -94,22 +90,14 @@ def risk(
         answer = usecases.risk(
             garage, settings, seconds=seconds, progress=progress, **planning
         )
-    write(_rendered(answer, as_json=as_json, look=layout(no_color=no_color)))
-    if isinstance(answer.plan, Needs):
-        return exits.IMPOSSIBLE
-    return exits.INTERRUPTED if answer.plan.interrupted else exits.DONE
-
-
-def _rendered(answer: "RiskAnswer", *, as_json: bool, look: dict[str, Any]) -> str:
-    from partsplan import reports
-    from partsplan.domain import Needs
-
-    garage, plan, risk = answer.garage, answer.plan, answer.risk
+    plan = answer.plan
     if isinstance(plan, Needs):
-        if as_json:
-            return reports.needs_json(garage, plan)
-        return reports.needs_tables(garage, plan, **look)
-    assert risk is not None  # there is one for every plan
-    if as_json:
-        return reports.risk_json(garage, plan, risk)
-    return reports.risk_tables(garage, plan, risk, **look)
+        look.tell_needs(answer.garage, plan)
+        return exits.IMPOSSIBLE
+    assert answer.risk is not None  # there is one for every plan
+    told = answer.garage, plan, answer.risk
+    look.tell(
+        text=partial(reports.risk_tables, *told),
+        json=partial(reports.risk_json, *told),
+    )
+    return exits.INTERRUPTED if plan.interrupted else exits.DONE

@@ -17,6 +17,7 @@ BUILT_IN: Mapping[str, Any] = {
     "gap": 1e-4,
     "threads": 1,
     "color": True,
+    "locale": "",
 }
 
 
@@ -69,4 +70,5 @@ _RULES: Mapping[str, tuple[str, Callable[[Any], bool]]] = {
         lambda value: _is_number(value) and value >= 1 and value == int(value),
     ),
     "color": ("true or false", lambda value: isinstance(value, bool)),
+    "locale": ("a code like en-GB", lambda value: isinstance(value, str)),
 }

@@ -1,6 +1,7 @@
 """``partsplan whatif``"""
 
 from collections.abc import Callable
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, TypeVar
 
@@ -9,7 +10,7 @@ import click
 from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.garages import garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 from partsplan.cli.planning_flags import from_option, solver_flags
 from partsplan.cli.progress import Bar
 
@@ -53,16 +54,14 @@ def _change_flags(command: _Command) -> _Command:
 @_change_flags
 @from_option()
 @solver_flags
-@json_option
-@color_option
+@look_options()
 def whatif(
     garage: Path,
     from_month: str | None,
     seconds: float,
     gap: float,
     threads: int,
-    as_json: bool,
-    no_color: bool,
+    look: Look,
     **changes: tuple[str, ...],
 ) -> int:
     """Plan GARAGE as it is and with something changed, and tell the difference.
@@ -90,11 +89,10 @@ def whatif(
             threads=threads,
             progress=progress,
         )
-    if as_json:
-        write(reports.whatif_json(answer.changes, answer.plans))
-    else:
-        look = layout(no_color=no_color)
-        write(reports.whatif_tables(answer.changes, answer.plans, **look))
+    look.tell(
+        text=partial(reports.whatif_tables, answer.changes, answer.plans),
+        json=partial(reports.whatif_json, answer.changes, answer.plans),
+    )
     return code_of(answer.plans)
 
 

@@ -1,6 +1,7 @@
 """``partsplan why``"""
 
 import time
+from functools import partial
 from pathlib import Path
 
 import click
@@ -8,7 +9,7 @@ import click
 from partsplan.cli import exits
 from partsplan.cli.command import Command
 from partsplan.cli.garages import Subject, garage_argument
-from partsplan.cli.output import color_option, json_option, layout, write
+from partsplan.cli.look import Look, look_options
 from partsplan.cli.planning_flags import Number, from_option, planning_flags
 from partsplan.cli.progress import Bar
 
@@ -35,8 +36,7 @@ from partsplan.cli.progress import Bar
 )
 @from_option()
 @planning_flags
-@json_option
-@color_option
+@look_options(tables=False)
 def why(
     garage: Path,
     subjects: tuple[str, ...],
@@ -48,8 +48,7 @@ def why(
     seconds: float,
     gap: float,
     threads: int,
-    as_json: bool,
-    no_color: bool,
+    look: Look,
 ) -> int:
     """Why each FAULT or OPTION of GARAGE is in the plan, or waits.
 
@@ -74,18 +73,13 @@ def why(
             clock=time.monotonic,
             progress=progress,
         )
-    look = layout(no_color=no_color)
     if isinstance(answer.plan, Needs):
-        show = reports.needs_json(answer.garage, answer.plan)
-        text = reports.needs_tables(answer.garage, answer.plan, **look)
-        write(show if as_json else text)
+        look.tell_needs(answer.garage, answer.plan)
         return exits.IMPOSSIBLE
     defences = [(one.subject, one.answers) for one in answer.answers]
-    if as_json:
-        write(reports.why_json(answer.garage, answer.plan, defences))
-    else:
-        text = reports.why_text(
-            answer.garage, answer.plan, defences, stopped=answer.stopped, **look
-        )
-        write(text)
+    told = answer.garage, answer.plan, defences
+    look.tell(
+        text=partial(reports.why_text, *told, stopped=answer.stopped),
+        json=partial(reports.why_json, *told),
+    )
     return exits.INTERRUPTED if answer.stopped else exits.DONE

@@ -16,6 +16,7 @@ from partsplan.reports.codes_json import codes_json
 from partsplan.reports.codes_notes import left_out_text
 from partsplan.reports.codes_tables import codes_tables
 from partsplan.reports.compare_tables import compare_tables
+from partsplan.reports.csv_tables import csv_tables
 from partsplan.reports.curve_json import curve_json
 from partsplan.reports.curve_tables import curve_tables
 from partsplan.reports.diagnosis_json import diagnosis_json
@@ -28,7 +29,7 @@ from partsplan.reports.fault_tables import fault_tables
 from partsplan.reports.html import report_html
 from partsplan.reports.lesson_json import lesson_json
 from partsplan.reports.lesson_tables import lesson_tables
-from partsplan.reports.locales import LOCALES, PLAIN, Locale
+from partsplan.reports.locales import LOCALES, PLAIN, Locale, written_in
 from partsplan.reports.logbook_json import (
     brought_in_json,
     entered_json,
@@ -41,8 +42,8 @@ from partsplan.reports.now_plain import now_plain
 from partsplan.reports.now_tables import now_tables
 from partsplan.reports.plan_json import needs_json, plan_json
 from partsplan.reports.plan_plain import needs_plain, plan_plain
+from partsplan.reports.plan_sheets import plan_csv, plan_workbook
 from partsplan.reports.plan_tables import needs_tables, plan_tables
-from partsplan.reports.plan_workbook import plan_workbook
 from partsplan.reports.report_json import report_json
 from partsplan.reports.risk_tables import risk_json, risk_tables
 from partsplan.reports.start_text import started_json, started_text
@@ -80,6 +81,7 @@ __all__ = [
     "codes_tables",
     "compare_tables",
     "comparison_json",
+    "csv_tables",
     "curve_json",
     "curve_tables",
     "diagnosis_json",
@@ -103,6 +105,7 @@ __all__ = [
     "now_plain",
     "now_tables",
     "occasions",
+    "plan_csv",
     "plan_json",
     "plan_plain",
     "plan_tables",
@@ -124,4 +127,5 @@ __all__ = [
     "why_text",
     "words_json",
     "words_tables",
+    "written_in",
 ]

@@ -10,7 +10,15 @@ from partsplan.domain import (
     Month,
     PlanAgainst,
 )
-from partsplan.reports.figures import count, listed, money, number, price
+from partsplan.reports.figures import (
+    count,
+    day_name,
+    listed,
+    money,
+    month_name,
+    number,
+    price,
+)
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, figure, text
 
@@ -22,10 +30,12 @@ def against_tables(
     page = Page(width, colour)
     plan = found.plan
     page.title(
-        f"Plan {plan.number} of {garage.name}, {plan.start} to {plan.end}, against "
-        f"what happened by {found.today}"
+        f"Plan {plan.number} of {garage.name}, {month_name(plan.start)} to "
+        f"{month_name(plan.end)}, against what happened by {day_name(found.today)}"
     )
-    page.paragraph(f"Kept on {plan.kept}. {_standing(found)} {_totals(garage, found)}")
+    page.paragraph(
+        f"Kept on {day_name(plan.kept)}. {_standing(found)} {_totals(garage, found)}"
+    )
     if found.jobs:
         _when(page, found)
         _money(page, garage, found)
@@ -50,12 +60,13 @@ def _standing(found: PlanAgainst) -> str:
 def _totals(garage: Garage, found: PlanAgainst) -> str:
     """Money and hours of the months that have come."""
     if not found.begun:
-        return f"The plan begins in {found.plan.start}."
+        return f"The plan begins in {month_name(found.plan.start)}."
     currency = garage.currency
     more = found.spent - found.planned_out
+    last = month_name(found.begun[-1].planned.month)
+    meant, spent = price(currency, found.planned_out), price(currency, found.spent)
     return (
-        f"Up to {found.begun[-1].planned.month} {price(currency, found.planned_out)} "
-        f"were to be spent and {price(currency, found.spent)} were: "
+        f"Up to {last} {meant} were to be spent and {spent} were: "
         f"{money(currency, abs(more))} {'more' if more >= 0 else 'less'}. "
         f"Own hours: {number(found.planned_hours)} planned, "
         f"{number(found.hours)} spent."
@@ -65,6 +76,7 @@ def _totals(garage: Garage, found: PlanAgainst) -> str:
 def _when(page: Page, found: PlanAgainst) -> None:
     page.heading("When")
     page.table(
+        "when",
         [
             text("Job"),
             Column("To order"),
@@ -88,10 +100,10 @@ def _when_row(job: JobAgainst) -> tuple[str, ...]:
     fitted = done.fitted if done and done.on_the_car else None
     return (
         job.planned.option,
-        str(job.planned.ordered),
-        str(Month.of(done.ordered)) if done else "",
-        str(job.planned.fitted),
-        str(Month.of(fitted)) if fitted else "",
+        month_name(job.planned.ordered),
+        month_name(Month.of(done.ordered)) if done else "",
+        month_name(job.planned.fitted),
+        month_name(Month.of(fitted)) if fitted else "",
         number(job.late) if job.late else "",
         done.state.value if done else "not begun",
     )
@@ -100,14 +112,16 @@ def _when_row(job: JobAgainst) -> tuple[str, ...]:
 def _money(page: Page, garage: Garage, found: PlanAgainst) -> None:
     """Prices and deposits; deposits only where there are any."""
     page.heading(f"Money [{garage.currency.code}]")
+    unit = garage.currency.code
     page.table(
+        "money",
         [
             text("Job"),
-            figure("Planned"),
-            figure("Billed"),
-            figure("More"),
-            figure("Deposit planned", optional=True),
-            figure("Paid", optional=True),
+            figure("Planned", unit=unit),
+            figure("Billed", unit=unit),
+            figure("More", unit=unit),
+            figure("Deposit planned", unit=unit, optional=True),
+            figure("Paid", unit=unit, optional=True),
         ],
         [*(_money_row(garage, job) for job in found.jobs), _money_sum(garage, found)],
     )
@@ -141,6 +155,7 @@ def _money_sum(garage: Garage, found: PlanAgainst) -> tuple[str, ...]:
 def _hours(page: Page, found: PlanAgainst) -> None:
     page.heading("Own hours")
     page.table(
+        "hours",
         [text("Job"), figure("Planned"), figure("Spent"), figure("More")],
         [_hours_row(job) for job in found.jobs],
     )
@@ -162,11 +177,12 @@ def _not_planned(page: Page, garage: Garage, found: PlanAgainst) -> None:
         return
     page.heading(f"Not planned [{garage.currency.code}]")
     page.table(
+        "not-planned",
         [
             text("Job"),
             Column("Ordered"),
             Column("Fitted"),
-            figure("Billed"),
+            figure("Billed", unit=garage.currency.code),
             figure("Hours", optional=True),
             text("State"),
         ],
@@ -177,8 +193,8 @@ def _not_planned(page: Page, garage: Garage, found: PlanAgainst) -> None:
 def _not_planned_row(garage: Garage, one: JobDone) -> tuple[str, ...]:
     return (
         one.option,
-        str(Month.of(one.ordered)),
-        str(Month.of(one.fitted)) if one.fitted and one.on_the_car else "",
+        month_name(Month.of(one.ordered)),
+        month_name(Month.of(one.fitted)) if one.fitted and one.on_the_car else "",
         money(garage.currency, one.billed),
         number(one.hours) if one.hours else "",
         one.state.value,
@@ -187,14 +203,16 @@ def _not_planned_row(garage: Garage, one: JobDone) -> tuple[str, ...]:
 
 def _months(page: Page, garage: Garage, found: PlanAgainst) -> None:
     page.heading(f"Month by month [{garage.currency.code}]")
+    unit = garage.currency.code
     page.table(
+        "months",
         [
             Column("Month"),
-            figure("To spend"),
-            figure("Spent"),
-            figure("More"),
-            figure("To come"),
-            figure("Came in"),
+            figure("To spend", unit=unit),
+            figure("Spent", unit=unit),
+            figure("More", unit=unit),
+            figure("To come", unit=unit),
+            figure("Came in", unit=unit),
             figure("Hours"),
             figure("Used"),
         ],
@@ -210,7 +228,7 @@ def _month_rows(garage: Garage, found: PlanAgainst) -> Iterator[tuple[str, ...]]
     currency = garage.currency
     for one in found.months:
         yield (
-            str(one.planned.month),
+            month_name(one.planned.month),
             money(currency, one.planned.out),
             money(currency, one.spent) if one.begun else "",
             money(currency, one.more_money) if one.begun else "",

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from partsplan.domain import Coding, Garage, Job, Plan, instalments
 from partsplan.pricing import flagged, price
-from partsplan.reports.figures import money, number
+from partsplan.reports.figures import money, month_name, number
 from partsplan.reports.names import LICENSED_NOTE, job_name, job_target, supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, figure, text
@@ -12,7 +12,9 @@ from partsplan.reports.tables import Column, figure, text
 
 def buying(page: Page, garage: Garage, plan: Plan, month: int) -> None:
     """The shopping list of one month: parts, shipping, and all that has to be paid."""
-    page.heading(f"To buy this month, {garage.month(month)} [{garage.currency.code}]")
+    page.heading(
+        f"To buy this month, {month_name(garage.month(month))} [{garage.currency.code}]"
+    )
     ordered = [one for one in plan.jobs if one.ordered == month and not one.bought]
     if ordered:
         columns = [
@@ -20,11 +22,11 @@ def buying(page: Page, garage: Garage, plan: Plan, month: int) -> None:
             text("For", share=2),
             text("From", optional=True),
             Column("Route"),
-            figure("Price"),
-            figure("Deposit", optional=True),
+            figure("Price", unit=garage.currency.code),
+            figure("Deposit", unit=garage.currency.code, optional=True),
             Column("Coding", optional=True),
         ]
-        page.table(columns, [_row(garage, job) for job in ordered])
+        page.table("to-buy", columns, [_row(garage, job) for job in ordered])
         if any(flagged(garage, garage.option[job.option]) for job in ordered):
             page.paragraph(LICENSED_NOTE)
     else:
@@ -33,6 +35,7 @@ def buying(page: Page, garage: Garage, plan: Plan, month: int) -> None:
     page.gap()
     if due:
         page.table(
+            "to-pay",
             [text("To pay"), figure(garage.currency.code)],
             [
                 *((what, money(garage.currency, sum_)) for what, sum_ in due),

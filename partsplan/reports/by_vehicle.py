@@ -4,7 +4,7 @@ from typing import TYPE_CHECKING
 
 from partsplan.domain import Garage, Plan
 from partsplan.pricing import flows, price
-from partsplan.reports.figures import money
+from partsplan.reports.figures import money, month_name
 from partsplan.reports.page import Page
 from partsplan.reports.tables import figure, text
 
@@ -28,8 +28,12 @@ def money_by_vehicle(page: Page, garage: Garage, plan: Plan) -> None:
     spent = outlays(garage, plan)
     page.heading(f"Money out by vehicle [{garage.currency.code}]")
     months = [column for column in spent.columns if column != TOTAL]
-    columns = [text("Vehicle"), *(figure(one) for one in (*months, TOTAL))]
+    columns = [
+        text("Vehicle"),
+        *(figure(one, unit=garage.currency.code) for one in (*months, TOTAL)),
+    ]
     page.table(
+        "money-by-vehicle",
         columns,
         [
             (str(name), *(money(garage.currency, int(sum_)) for sum_ in sums))
@@ -66,7 +70,9 @@ def outlays(garage: Garage, plan: Plan) -> "pd.DataFrame":
         .astype("int64")
     )
     table = table.loc[table.any(axis="columns")]
-    table.columns = pd.Index([str(garage.month(at)) for at in range(garage.months)])
+    table.columns = pd.Index(
+        [month_name(garage.month(at)) for at in range(garage.months)]
+    )
     table[TOTAL] = table.sum(axis="columns")
     table.loc[TOTAL] = table.sum()
     return table

@@ -42,7 +42,12 @@ def kinds_tables(
     ]
     for system in dict.fromkeys(kind.system for kind in kinds):
         page.heading(system)
-        page.table(columns, [_kind(kind) for kind in kinds if kind.system is system])
+        page.table(
+            "kinds",
+            columns,
+            [_kind(kind) for kind in kinds if kind.system is system],
+            of=("System", system.value),
+        )
     return str(page)
 
 
@@ -54,8 +59,10 @@ def words_tables(
     for name, words in scales.items():
         page.heading(name)
         page.table(
+            "words",
             [Column("Word"), text("Name"), text("Meaning")],
             [(word.value, word.name, word.meaning) for word in words],
+            of=("List", name),
         )
     return str(page)
 

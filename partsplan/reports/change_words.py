@@ -35,7 +35,7 @@ from partsplan.domain import (
     Weights,
 )
 from partsplan.reports.break_evens import quoted_in
-from partsplan.reports.figures import count, money, number, percent, price
+from partsplan.reports.figures import count, money, month_name, number, percent, price
 from partsplan.reports.names import fault_name
 
 ROWS = {
@@ -70,11 +70,11 @@ def change_words(garage: Garage, change: Change) -> str:
     match change:
         case ChangeBudget(amount=amount, month=month):
             now = _span(garage, garage.budget, month, currency)
-            each = "a month" if month is None else f"in {month}"
+            each = "a month" if month is None else f"in {month_name(month)}"
             return f"{price(currency, amount)} {each} instead of {now}"
         case ChangeHours(hours=hours, month=month):
             now = _span(garage, garage.hours, month, None)
-            each = "a month" if month is None else f"in {month}"
+            each = "a month" if month is None else f"in {month_name(month)}"
             return f"{number(hours)} own hours {each} instead of {now}"
         case ChangePrice(option=name, price=amount):
             option = garage.option[name]
@@ -89,10 +89,10 @@ def change_words(garage: Garage, change: Change) -> str:
         case ChangeMonths(months=months):
             return f"a plan of {count(months, 'month')} instead of {garage.months}"
         case ParkVehicle(vehicle=name, until=until):
-            long = f"until {until}" if until else "for good"
+            long = f"until {month_name(until)}" if until else "for good"
             return f"{garage.vehicle[name].name} is parked {long}"
         case GiveUpVehicle(vehicle=name, month=month):
-            return f"{garage.vehicle[name].name} is given up in {month}"
+            return f"{garage.vehicle[name].name} is given up in {month_name(month)}"
     return _forced_words(garage, change)
 
 
@@ -175,7 +175,7 @@ def _plain(value: Any) -> str:
         case bool():
             return "yes" if value else "no"
         case Month():
-            return "the start" if value == LONG_AGO else str(value)
+            return "the start" if value == LONG_AGO else month_name(value)
         case Enum():
             return str(value.value)
         case int() | Fraction():
@@ -186,9 +186,9 @@ def _plain(value: Any) -> str:
             return f"{percent(share)} after {count(months, 'month')}"
         case Fitted(option=option, relief=relief, until=until):
             partly = "" if relief == 1 else f" ({percent(relief)})"
-            return f"{option}{partly} until {until.plus(-1)}"
+            return f"{option}{partly} until {month_name(until.plus(-1))}"
         case Purchase(month=month, supplier=supplier):
-            return f"in {month}" + (f" from {supplier}" if supplier else "")
+            return f"in {month_name(month)}" + (f" from {supplier}" if supplier else "")
         case Weights(safety=safety, drivability=driving, enjoyment=enjoyment):
             parts = (number(one) for one in (safety, driving, enjoyment))
             return " / ".join(parts)

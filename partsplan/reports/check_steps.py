@@ -4,8 +4,10 @@ from collections.abc import Iterator, Sequence
 
 from partsplan.domain import CheckStep, Garage
 from partsplan.pricing import flagged
+from partsplan.reports.csv_tables import keep
 from partsplan.reports.figures import money, number, percent
 from partsplan.reports.names import LICENSED
+from partsplan.reports.tables import figure, text
 from partsplan.reports.words import option_name
 
 
@@ -16,6 +18,35 @@ def step_lines(garage: Garage, steps: Sequence[CheckStep]) -> Iterator[str]:
             f"{step.cause.cause} ({_check(garage, step)}): {_likely(step)}. "
             f"{_cure(garage, step)}"
         )
+
+
+def keep_steps(garage: Garage, fault: str, steps: Sequence[CheckStep]) -> None:
+    """The same as a table, for programs alone."""
+    unit = garage.currency.code
+    columns = [
+        text("Check"),
+        figure("Likely"),
+        figure("When its turn comes"),
+        figure("Check costs", unit=unit),
+        figure("Own hours"),
+        text("Cure"),
+        figure("Cure costs", unit=unit),
+        figure("Sure enough to buy unchecked"),
+    ]
+    rows = [
+        [
+            step.cause.cause,
+            percent(step.cause.chance),
+            percent(step.chance),
+            money(garage.currency, step.check) if step.checked else "",
+            number(step.cause.check_hours) if step.checked else "",
+            step.cause.cure or "",
+            "" if step.cure_cost is None else money(garage.currency, step.cure_cost),
+            percent(step.sure_enough) if step.checked and step.sure_enough else "",
+        ]
+        for step in steps
+    ]
+    keep("checks", columns, rows, ("Fault", fault))
 
 
 def named_cure(garage: Garage, step: CheckStep) -> str:

@@ -2,7 +2,7 @@
 
 from partsplan.domain import FaultStatus, Garage, Standing
 from partsplan.reports.assumptions import filled, warnings
-from partsplan.reports.figures import count, listed, number, price
+from partsplan.reports.figures import count, listed, month_name, number, price
 from partsplan.reports.names import fault_name
 from partsplan.reports.page import Page
 
@@ -13,7 +13,7 @@ def check_text(standing: Standing, *, width: int = 100, colour: bool = False) ->
     page.title(f"{garage.name}: everything can be read")
     page.paragraph(f"Found {listed(_counts(standing))}.")
     page.paragraph(
-        f"{count(garage.months, 'month')} from {garage.start}; on average "
+        f"{count(garage.months, 'month')} from {month_name(garage.start)}; on average "
         f"{price(garage.currency, garage.mean_budget)} and "
         f"{number(sum(garage.monthly_hours) / garage.months)} own hours a month."
     )

@@ -79,8 +79,10 @@ def _proposals(page: Page, reading: Reading) -> None:
     for system in dict.fromkeys(one.fault.system for one in reading.proposals):
         page.heading(system.capitalize())
         page.table(
+            "proposed",
             columns,
             [_row(one) for one in reading.proposals if one.fault.system is system],
+            of=("System", system.value),
         )
 
 

@@ -1,6 +1,7 @@
 """The options of one fault side by side, and where the choice would turn."""
 
 from collections.abc import Callable, Sequence
+from dataclasses import dataclass
 from fractions import Fraction
 
 from partsplan.domain import (
@@ -14,7 +15,8 @@ from partsplan.reports.break_evens import (
     break_even_sentence,
     quoted_in,
 )
-from partsplan.reports.figures import money, number, percent, price
+from partsplan.reports.csv_tables import keep
+from partsplan.reports.figures import money, month_name, number, percent, price
 from partsplan.reports.names import fault_name, supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, text
@@ -23,7 +25,14 @@ from partsplan.reports.words import sentence
 LABELS = 24  # room for the names of the lines
 OPTION = 16  # room an option needs
 
-_Cell = Callable[[Garage, Candidate], str]
+
+@dataclass(frozen=True, slots=True)
+class _Line:
+    """What is told of each option; ``sums`` are in the garage's currency."""
+
+    label: str
+    cell: Callable[[Garage, Candidate], str]
+    sums: bool = False
 
 
 def compare_tables(
@@ -53,19 +62,32 @@ def compare_tables(
 
 
 def _side_by_side(page: Page, garage: Garage, candidates: Sequence[Candidate]) -> None:
-    columns = [Column(""), *(text(one.option.id) for one in candidates)]
+    """A column for each option; in a file of its own a row for each."""
     rows = [
-        (label, *(cell(garage, one) for one in candidates)) for label, cell in _LINES
+        (line.label, *(line.cell(garage, one) for one in candidates)) for line in _LINES
     ]
-    page.table(columns, [row for row in rows if any(row[1:])])
+    columns = [Column(""), *(text(one.option.id) for one in candidates)]
+    page.drawn(columns, [row for row in rows if any(row[1:])])
+    unit = garage.currency.code
+    keep(
+        "options",
+        [
+            text("Option"),
+            *(Column(one.label, unit=unit if one.sums else "") for one in _LINES),
+        ],
+        [
+            [one.option.id, *(line.cell(garage, one) for line in _LINES)]
+            for one in candidates
+        ],
+    )
 
 
-def _money(sum_of: Callable[[Candidate], float | None]) -> _Cell:
+def _money(label: str, sum_of: Callable[[Candidate], float | None]) -> _Line:
     def cell(garage: Garage, one: Candidate) -> str:
         amount = sum_of(one)
         return "" if amount is None else money(garage.currency, amount)
 
-    return cell
+    return _Line(label, cell, sums=True)
 
 
 def _coding(garage: Garage, one: Candidate) -> str:
@@ -112,30 +134,32 @@ def _service(garage: Garage, one: Candidate) -> str:
 
 
 def _earliest(garage: Garage, one: Candidate) -> str:
-    return "barred" if one.fitted is None else str(garage.month(one.fitted))
+    return "barred" if one.fitted is None else month_name(garage.month(one.fitted))
 
 
-_LINES: tuple[tuple[str, _Cell], ...] = (
-    ("Route", lambda garage, one: one.option.route.value),
-    ("Supplier", lambda garage, one: supplier_name(garage, one.option.supplier)),
-    ("Takes away", _relief),
-    ("Pieces", lambda garage, one: _unless(1, one.option.quantity)),
-    ("Landed price", _money(lambda one: one.price.landed)),
-    ("Core deposit", _money(lambda one: one.price.deposit or None)),
-    ("Cash now", _money(lambda one: one.cash_now)),
-    ("Cash back", _money(lambda one: one.cash_back or None)),
-    ("Expected cost", _money(lambda one: one.price.expected)),
-    ("Months of service", _service),
-    ("Cost a month of service", _money(lambda one: one.per_month)),
-    ("Own hours", lambda garage, one: number(one.option.hours)),
-    ("Coding", _coding),
-    ("Chance of a bad part", lambda garage, one: percent(one.option.dud_chance)),
-    ("Old unit accepted", _core_chance),
-    ("Price range, a piece", _price_range),
-    ("Days to deliver", lambda garage, one: str(one.option.lead_days)),
-    ("Earliest fitting", _earliest),
-    ("Licensed work", lambda garage, one: "yes" if one.flagged else ""),
-    ("Assumed", lambda garage, one: ", ".join(part.column for part in one.assumed)),
+_LINES = (
+    _Line("Route", lambda garage, one: one.option.route.value),
+    _Line("Supplier", lambda garage, one: supplier_name(garage, one.option.supplier)),
+    _Line("Takes away", _relief),
+    _Line("Pieces", lambda garage, one: _unless(1, one.option.quantity)),
+    _money("Landed price", lambda one: one.price.landed),
+    _money("Core deposit", lambda one: one.price.deposit or None),
+    _money("Cash now", lambda one: one.cash_now),
+    _money("Cash back", lambda one: one.cash_back or None),
+    _money("Expected cost", lambda one: one.price.expected),
+    _Line("Months of service", _service),
+    _money("Cost a month of service", lambda one: one.per_month),
+    _Line("Own hours", lambda garage, one: number(one.option.hours)),
+    _Line("Coding", _coding),
+    _Line("Chance of a bad part", lambda garage, one: percent(one.option.dud_chance)),
+    _Line("Old unit accepted", _core_chance),
+    _Line("Price range, a piece", _price_range),
+    _Line("Days to deliver", lambda garage, one: str(one.option.lead_days)),
+    _Line("Earliest fitting", _earliest),
+    _Line("Licensed work", lambda garage, one: "yes" if one.flagged else ""),
+    _Line(
+        "Assumed", lambda garage, one: ", ".join(part.column for part in one.assumed)
+    ),
 )
 
 

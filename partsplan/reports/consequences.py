@@ -12,7 +12,7 @@ from partsplan.domain import (
     Part,
     Standing,
 )
-from partsplan.reports.figures import listed, price
+from partsplan.reports.figures import day_name, listed, month_name, price
 from partsplan.reports.names import fault_name, of_workshop, option_is_flagged
 
 
@@ -25,7 +25,7 @@ def consequences(entered: Entered) -> Iterator[str]:
             yield from _ordered(standing, part)
         case EntryKind.ARRIVED if part:
             if part.warranty_until:
-                yield f"Its warranty ends on {part.warranty_until}."
+                yield f"Its warranty ends on {day_name(part.warranty_until)}."
         case EntryKind.FITTED if part:
             yield from _fitted(standing.garage, part)
         case EntryKind.DUD if part:
@@ -45,7 +45,7 @@ def _ordered(standing: Standing, part: Part) -> Iterator[str]:
         yield f"{part.option} has come under warranty, {charge}."
     if part.arrived is None and part.fitted is None:
         come = "be done" if of_workshop(garage, part.option) else "arrive"
-        yield f"It should {come} by {part.expected}."
+        yield f"It should {come} by {day_name(part.expected)}."
     supplier = garage.option[part.option].supplier
     if supplier and garage.supplier[supplier].shipping and not part.replaces:
         yield (
@@ -58,22 +58,21 @@ def _ordered(standing: Standing, part: Part) -> Iterator[str]:
 
 def _fitted(garage: Garage, part: Part) -> Iterator[str]:
     deposit = part.deposit
-    if deposit and deposit.open and deposit.sent is None:
+    if deposit and deposit.send_by and deposit.open and deposit.sent is None:
         lost = price(garage.currency, deposit.out)
-        yield f"Send the old unit back by {deposit.send_by} or lose {lost}."
+        yield f"Send the old unit back by {day_name(deposit.send_by)} or lose {lost}."
     if option_is_flagged(garage, part.option):
         yield "Work for a licensed person, or to be checked by one."
 
 
 def _dud(part: Part) -> str:
+    until = day_name(part.warranty_until) if part.warranty_until else ""
     if part.to_be_replaced:
         return (
-            f"It is under warranty until {part.warranty_until}: claim it. Ordered "
-            "again, it is taken to cost nothing unless an amount is given."
+            f"It is under warranty until {until}: claim it. Ordered again, it is taken "
+            "to cost nothing unless an amount is given."
         )
-    if part.warranty_until:
-        return f"Its warranty ended on {part.warranty_until}."
-    return "It has no warranty."
+    return f"Its warranty ended on {until}." if until else "It has no warranty."
 
 
 def _deposit(garage: Garage, part: Part, what: Happening) -> Iterator[str]:
@@ -126,7 +125,7 @@ def _checked(standing: Standing, what: Happening) -> Iterator[str]:
 
 def _still_to_pay(garage: Garage, owed: Iterable[Due]) -> Iterator[str]:
     said = [
-        f"{price(garage.currency, due.amount)} in {due.month} ({due.kind})"
+        f"{price(garage.currency, due.amount)} in {month_name(due.month)} ({due.kind})"
         for due in owed
     ]
     if said:

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 
 from partsplan.domain import Bought, BudgetCurve, BudgetPoint, Garage, Needs, Stay
-from partsplan.reports.figures import count, listed, money, number, price
+from partsplan.reports.figures import count, listed, money, month_name, number, price
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, figure, text
 from partsplan.reports.words import option_name
@@ -22,8 +22,10 @@ def curve_tables(
     ``usual`` is the garage's own sum. [minor units a month]
     """
     page = Page(width, colour)
-    last = garage.month(garage.months - 1)
-    page.title(f"What a monthly sum buys: {garage.name}, {garage.start} to {last}")
+    last = month_name(garage.month(garage.months - 1))
+    page.title(
+        f"What a monthly sum buys: {garage.name}, {month_name(garage.start)} to {last}"
+    )
     page.paragraph(" ".join(_found(garage, curve)))
     page.gap()
     page.paragraph(
@@ -41,7 +43,7 @@ def curve_columns(garage: Garage) -> list[Column]:
     """What is told of each sum."""
     return [
         figure(f"{garage.currency.code} a month"),
-        figure("Net worth"),
+        figure("Net worth", unit=garage.currency.code),
         figure("Missed"),
         figure("Unsafe"),
         figure("Stopped"),
@@ -57,7 +59,11 @@ def curve_row(garage: Garage, point: BudgetPoint, *, now: bool) -> tuple[str, ..
     found = point.found
     if isinstance(found, Needs):
         lacks = price(garage.currency, found.money)
-        return (budget, *[""] * 6, f"no plan: {lacks} more in {found.month}")
+        return (
+            budget,
+            *[""] * 6,
+            f"no plan: {lacks} more in {month_name(found.month)}",
+        )
     stages = found.stages
     return (
         budget,
@@ -111,7 +117,7 @@ def _changes(page: Page, garage: Garage, curve: BudgetCurve, usual: int | None) 
             rows.append(curve_row(garage, point, now=point.budget == usual))
             steps += _step(garage, point, before)
         before = _jobs_of(point)
-    page.table(curve_columns(garage), rows)
+    page.table("sums", curve_columns(garage), rows)
     if steps:
         page.heading(f"What changes [{garage.currency.code} a month]")
         page.bullets(steps)
@@ -143,6 +149,7 @@ def _jobs(page: Page, garage: Garage, curve: BudgetCurve) -> None:
         )
         page.gap()
     page.table(
+        "jobs",
         [text("Job"), text("For", share=2), text("Sums", share=2)],
         [
             (

@@ -15,7 +15,7 @@ from partsplan.domain import (
     WaitsFor,
     WaitsToBeFitted,
 )
-from partsplan.reports.figures import count, listed, price
+from partsplan.reports.figures import count, listed, month_name, price
 
 
 def asked_for(garage: Garage, reason: Reason) -> str:
@@ -24,7 +24,8 @@ def asked_for(garage: Garage, reason: Reason) -> str:
         case WaitsToBeFitted():
             return "It is bought, and a plan fits as many such parts as can be."
         case MeetsDeadline(subject=subject, month=month):
-            return f"Without it {_deadline(garage, subject)} in {month} is missed."
+            wanted = f"{_deadline(garage, subject)} in {month_name(month)}"
+            return f"Without it {wanted} is missed."
         case MakesSafe(vehicle=vehicle, months=months):
             return (
                 f"Without it {garage.vehicle[vehicle].name} must not be driven for "

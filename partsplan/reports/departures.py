@@ -16,7 +16,7 @@ from partsplan.domain import (
     RuledOut,
     Stage,
 )
-from partsplan.reports.figures import count, listed, price
+from partsplan.reports.figures import count, listed, month_name, price
 from partsplan.reports.paper import Paper
 from partsplan.reports.plain_data import plain, reason_data
 from partsplan.reports.words import sentence
@@ -39,7 +39,7 @@ def since_kept(page: Paper, garage: Garage, faith: Faithfulness | None) -> None:
     if faith is None:
         return
     meant = faith.intentions
-    page.heading(f"Since plan {meant.number}, kept for {meant.start}")
+    page.heading(f"Since plan {meant.number}, kept for {month_name(meant.start)}")
     if faith.kept:
         page.paragraph(f"As intended: {listed(faith.kept)}.")
     if faith.departures:
@@ -83,9 +83,9 @@ def _reason_data(one: Departure) -> dict[str, Any]:
 
 
 def _moved(garage: Garage, one: Departure) -> str:
-    went = "left out" if one.now is None else f"ordered in {one.now}"
+    went = "left out" if one.now is None else f"ordered in {month_name(one.now)}"
     why = " ".join(_why(garage, one))
-    return f"{one.option}: meant for {one.planned}, now {went}. {why}"
+    return f"{one.option}: meant for {month_name(one.planned)}, now {went}. {why}"
 
 
 def _why(garage: Garage, one: Departure) -> Iterator[str]:

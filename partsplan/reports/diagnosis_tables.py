@@ -13,7 +13,7 @@ from partsplan.domain import (
     SharedCause,
     Trial,
 )
-from partsplan.reports.check_steps import named_cure, step_lines
+from partsplan.reports.check_steps import keep_steps, named_cure, step_lines
 from partsplan.reports.figures import listed, money, percent, price
 from partsplan.reports.names import LICENSED, LICENSED_NOTE, fault_name
 from partsplan.reports.page import Page
@@ -76,10 +76,13 @@ def _one_fault(page: Page, garage: Garage, one: Diagnosis) -> None:
     page.paragraph(f"{fault.title}{status}")
     if one.steps:
         page.numbered(step_lines(garage, one.steps))
+        keep_steps(garage, one.fault, one.steps)
         page.gap()
         page.table(
+            "costs",
             [Column("Expected cost"), figure(garage.currency.code)],
             [(label, money(garage.currency, amount)) for label, amount in _costs(one)],
+            of=("Fault", one.fault),
         )
         page.gap()
         page.bullets(_notes(garage, one))

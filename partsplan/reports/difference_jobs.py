@@ -12,10 +12,10 @@ from partsplan.domain import (
     TwoPlans,
 )
 from partsplan.reports.difference_text import another_cost, another_way, moved
-from partsplan.reports.figures import money
+from partsplan.reports.figures import money, month_name
 from partsplan.reports.names import job_target
 from partsplan.reports.page import Page
-from partsplan.reports.tables import figure, text
+from partsplan.reports.tables import Column, figure, text
 
 
 @dataclass(frozen=True, slots=True)
@@ -49,15 +49,20 @@ def one_sided(
         (
             f"tool {buy.tool}",
             garage.tool[buy.tool].name,
-            str(garage.month(buy.month)),
+            month_name(garage.month(buy.month)),
             money(garage.currency, buy.price),
         )
         for buy in tools
     ]
     if rows:
         page.heading(f"{title} [{garage.currency.code}]")
-        columns = [text("Job"), text("For", share=2), text("Ordered"), figure("Price")]
-        page.table(columns, rows)
+        columns = [
+            text("Job"),
+            text("For", share=2),
+            text("Ordered"),
+            figure("Price", unit=garage.currency.code),
+        ]
+        page.table("in-or-out", columns, rows, of=("Change", title))
 
 
 def other_ways(
@@ -71,11 +76,12 @@ def other_ways(
     columns = [
         text("For", share=2),
         text(labels.before, share=2),
-        figure("Price"),
+        figure("Price", unit=plans.garage.currency.code),
         text(labels.after, share=2),
-        figure("Price"),
+        figure("Price", unit=plans.other_garage.currency.code),
     ]
     page.table(
+        "another-way",
         columns,
         [
             (
@@ -102,6 +108,7 @@ def moves(
             text(labels.after),
         ]
         page.table(
+            "moves",
             columns,
             [
                 (
@@ -123,13 +130,15 @@ def costs(
     if shifts:
         page.heading(f"Costs otherwise [{plans.other_garage.currency.code}]")
         columns = [
-            text("Job"),
+            Column("Job", wraps=True, once=True),
             text("What"),
-            figure(labels.before),
-            figure(labels.after),
+            figure(labels.before, unit=plans.garage.currency.code),
+            figure(labels.after, unit=plans.other_garage.currency.code),
         ]
         page.table(
-            columns, [row for shift in shifts for row in _cost_rows(plans, shift)]
+            "costs",
+            columns,
+            [row for shift in shifts for row in _cost_rows(plans, shift)],
         )
 
 
@@ -143,7 +152,6 @@ def _cost_rows(plans: TwoPlans, shift: JobShift) -> Iterator[tuple[str, ...]]:
         if before != after:
             sums = (money(plans.garage.currency, one) for one in (before, after))
             yield name, what, *sums
-            name = ""
 
 
 def _way(garage: Garage, job: Job) -> tuple[str, str]:
@@ -152,7 +160,7 @@ def _way(garage: Garage, job: Job) -> tuple[str, str]:
 
 
 def _when(garage: Garage, job: Job) -> str:
-    ordered = str(garage.month(job.ordered))
+    ordered = month_name(garage.month(job.ordered))
     if job.fitted == job.ordered:
         return ordered
-    return f"{ordered}, fitted {garage.month(job.fitted)}"
+    return f"{ordered}, fitted {month_name(garage.month(job.fitted))}"

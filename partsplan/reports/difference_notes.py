@@ -18,7 +18,7 @@ from partsplan.domain import (
 )
 from partsplan.pricing import bars
 from partsplan.reports.change_words import change_words, input_words, option_name
-from partsplan.reports.figures import count, listed, month_spans
+from partsplan.reports.figures import count, listed, month_name, month_spans
 from partsplan.reports.names import fault_name
 from partsplan.reports.page import Page
 from partsplan.reports.words import sentence
@@ -63,7 +63,7 @@ def _better_parked(garage: Garage, one: Parking) -> str:
             f'safe. Parked ("--park {one.vehicle}") nobody drives it.'
         )
     return (
-        f"{name} must not be driven in {months}. Parked until {one.until} "
+        f"{name} must not be driven in {months}. Parked until {month_name(one.until)} "
         f'("--park {one.vehicle}={one.until}") nobody drives it meanwhile, and '
         "that costs no money."
     )

@@ -31,7 +31,7 @@ from partsplan.reports.difference_notes import (
     worth_notes,
 )
 from partsplan.reports.difference_text import in_one_sentence
-from partsplan.reports.figures import money, price
+from partsplan.reports.figures import money, month_name, month_spans, price
 from partsplan.reports.page import Page
 from partsplan.reports.plan_tables import certainty
 from partsplan.reports.tables import Column, figure, text
@@ -69,7 +69,7 @@ def beside_tables(plans: TwoPlans, *, width: int = 100, colour: bool = False) ->
     page = Page(width, colour)
     page.title("Two plans side by side")
     page.bullets(
-        f"{label}: {garage.name}, {garage.start} to {garage.month(garage.months - 1)}"
+        f"{label}: {garage.name}, {month_spans(garage, range(garage.months))}"
         for label, garage in (
             (BESIDE.before, plans.garage),
             (BESIDE.after, plans.other_garage),
@@ -126,9 +126,10 @@ def _no_plan(
     """Which of the two has no plan, and what would make one possible."""
     for label, garage, plan in _both(plans, labels):
         if isinstance(plan, Needs):
+            lacks = price(garage.currency, plan.money)
             page.paragraph(
-                f"{label}: there is no plan. The least that would do: "
-                f"{price(garage.currency, plan.money)} more by {plan.month}."
+                f"{label}: there is no plan. The least that would do: {lacks} more by "
+                f"{month_name(plan.month)}."
             )
         elif plan is None:
             page.paragraph(f"{label}: no plan does all that is asked.")
@@ -149,7 +150,11 @@ def _stages(
         figure(labels.after),
         figure("Difference"),
     ]
-    page.table(columns, [_stage(plans, difference, one) for one in difference.stages])
+    page.table(
+        "reached",
+        columns,
+        [_stage(plans, difference, one) for one in difference.stages],
+    )
 
 
 def _stage(
@@ -176,12 +181,12 @@ def _money(
     columns = [
         Column("Month"),
         *(
-            figure(f"{what}, {label.lower()}")
+            figure(f"{what}, {label.lower()}", unit=plans.garage.currency.code)
             for what in ("Out", "Balance")
             for label in (labels.before, labels.after)
         ),
     ]
-    page.table(columns, [_month(plans, one) for one in months])
+    page.table("money-by-month", columns, [_month(plans, one) for one in months])
 
 
 def _month(plans: TwoPlans, one: MonthDifference) -> tuple[str, ...]:
@@ -192,4 +197,4 @@ def _month(plans: TwoPlans, one: MonthDifference) -> tuple[str, ...]:
     )
     currency = plans.garage.currency
     shown = ("" if sum_ is None else money(currency, sum_) for sum_ in sums)
-    return str(one.month), *shown
+    return month_name(one.month), *shown

@@ -16,7 +16,7 @@ from partsplan.domain import (
     ReturnMissed,
     SendBack,
 )
-from partsplan.reports.figures import listed, price
+from partsplan.reports.figures import day_name, listed, price
 from partsplan.reports.names import LICENSED, fault_name, of_workshop, option_is_flagged
 
 _SINCE = (AskForCredit, AskForPart, FitPart, ReturnMissed)
@@ -28,11 +28,11 @@ def duty_line(garage: Garage, duty: Duty, today: date) -> str:
     if isinstance(duty, DoNotDrive):
         return duty_sentence(garage, duty)
     if isinstance(duty, _SINCE):
-        when = f"Since {duty.day}"
+        when = f"Since {day_name(duty.day)}"
     elif duty.day < today:
-        when = f"OVERDUE since {duty.day}"
+        when = f"OVERDUE since {day_name(duty.day)}"
     else:
-        when = f"By {duty.day}"
+        when = f"By {day_name(duty.day)}"
     return f"{when}: {duty_sentence(garage, duty)}"
 
 
@@ -59,7 +59,7 @@ def duty_sentence(garage: Garage, duty: Duty) -> str:
             awaited = price(garage.currency, deposit)
             return (
                 f"ask for the credit of {awaited} for the old unit of {option}, sent "
-                f"back on {sent}."
+                f"back on {day_name(sent)}."
             )
         case AskForPart(option=option):
             if of_workshop(garage, option):

@@ -6,7 +6,7 @@ from partsplan.domain import Entered, Entry, EntryKind, Garage, Month
 from partsplan.reports.changed_by import Changed, changed_by
 from partsplan.reports.consequences import consequences
 from partsplan.reports.entry_words import deed, remark
-from partsplan.reports.figures import listed, number, price
+from partsplan.reports.figures import day_name, listed, month_name, number, price
 from partsplan.reports.page import Page
 
 MOST_NAMED = 3
@@ -30,7 +30,7 @@ def entered_text(entered: Entered, *, width: int = 100) -> str:
     page = Page(width)
     what, said = entry.what, remark(entry.what)
     told = deed(what) + (f" ({said})" if said else "")
-    page.paragraph(f"Entry {entry.number} of {what.day}: {told}.")
+    page.paragraph(f"Entry {entry.number} of {day_name(what.day)}: {told}.")
     page.bullets(_figures(garage, entered))
     page.bullets(_moved(garage, entry, changed))
     page.bullets(consequences(entered))
@@ -74,8 +74,8 @@ def _moved(garage: Garage, entry: Entry, changed: Changed) -> Iterator[str]:
     moved = changed.spent or changed.received
     if moved and Month.of(entry.what.day) < garage.start:
         yield (
-            f"It is older than {garage.start}, so it is taken to be in the opening "
-            "cash already."
+            f"It is older than {month_name(garage.start)}, so it is taken to be in the "
+            "opening cash already."
         )
 
 
@@ -93,7 +93,8 @@ def _named(entries: Sequence[Entry], one: str, many: str) -> str:
     if len(entries) > MOST_NAMED:
         return f"{len(entries)} entries {many}"
     names = listed(
-        f"{entry.number} ({deed(entry.what)}, {entry.what.day})" for entry in entries
+        f"{entry.number} ({deed(entry.what)}, {day_name(entry.what.day)})"
+        for entry in entries
     )
     return f"Entry {names} {one}" if len(entries) == 1 else f"Entries {names} {many}"
 
@@ -104,4 +105,5 @@ def _left(entered: Entered, changed: Changed) -> Iterator[str]:
     owed = now.standing.ledger.dues != entered.before.dues
     if now.money is not None and (changed.spent or changed.received or owed):
         currency = now.standing.garage.currency
-        yield f"Free to spend in {now.money.month}: {price(currency, now.money.free)}."
+        month, free = month_name(now.money.month), price(currency, now.money.free)
+        yield f"Free to spend in {month}: {free}."

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from partsplan.domain import Entry, Flag, Standing
 from partsplan.ledger import holding
 from partsplan.reports.entry_words import happened, remark
-from partsplan.reports.figures import count, money
+from partsplan.reports.figures import count, day_name, money
 from partsplan.reports.page import Page
 from partsplan.reports.records import record_lines
 from partsplan.reports.tables import Column, figure, text
@@ -26,11 +26,12 @@ def entries_tables(
     hold = {entry.number for entry in holding(standing.entries)[0]}
     page.gap()
     page.table(
+        "entries",
         [figure("No"), Column("Day"), text("What"), figure(currency.code)],
         [
             (
                 str(entry.number),
-                entry.what.day.isoformat(),
+                day_name(entry.what.day),
                 _told(standing, entry, undone=entry.number not in hold),
                 _amount(standing, entry),
             )

@@ -1,7 +1,7 @@
 """What an entry says, in words."""
 
 from partsplan.domain import Currency, Happening
-from partsplan.reports.figures import money, number
+from partsplan.reports.figures import many, money, number
 
 
 def deed(what: Happening) -> str:
@@ -11,7 +11,7 @@ def deed(what: Happening) -> str:
     if what.cause:
         said.append(f"{'found' if what.found else 'ruled out'}: {what.cause}")
     if what.reading is not None:
-        said.append(f"{what.reading:,}")
+        said.append(many(what.reading))
     return ", ".join(said)
 
 

@@ -10,7 +10,7 @@ from partsplan.domain import (
     Garage,
     Reason,
 )
-from partsplan.reports.figures import money, number
+from partsplan.reports.figures import money, month_name, number
 from partsplan.reports.names import fault_name, relieved_now
 from partsplan.reports.page import Page
 from partsplan.reports.tables import figure, text
@@ -27,7 +27,7 @@ def fault_tables(
 ) -> str:
     """The faults in their order; ``why`` adds a sentence for each reason."""
     page = Page(width, colour)
-    page.title(f"Faults of {garage.name} in {garage.start}")
+    page.title(f"Faults of {garage.name} in {month_name(garage.start)}")
     if not ranking:
         page.paragraph("No fault is open or watched.")
         return str(page)
@@ -45,7 +45,7 @@ def fault_tables(
         figure("Points"),
         figure(f"{garage.currency.code} a month"),
     ]
-    page.table(columns, [_row(garage, one) for one in ranking])
+    page.table("faults", columns, [_row(garage, one) for one in ranking])
     grave = [one for one in ranking if one.do_not_drive]
     if grave:
         page.heading("DO NOT DRIVE", alarm=True)

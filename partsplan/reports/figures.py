@@ -1,6 +1,7 @@
 """Numbers as people write them."""
 
 from collections.abc import Iterable
+from datetime import date
 from fractions import Fraction
 from math import floor, log10
 
@@ -31,6 +32,11 @@ def number(value: int | float | Fraction, decimals: int = 2) -> str:
     return "0" if text in ("-0", "") else current().number(text)
 
 
+def many(how_many: int) -> str:
+    """A large whole number, grouped by thousands."""
+    return current().number(f"{how_many:,}")
+
+
 def percent(share: float | Fraction) -> str:
     """A share in per cent: whole from 10 % on, two digits that count below."""
     value = float(share) * 100
@@ -49,6 +55,11 @@ def month_name(month: Month) -> str:
     return current().month(month)
 
 
+def day_name(day: date) -> str:
+    """A day as its reader writes it."""
+    return current().day(day)
+
+
 def month_spans(garage: Garage, months: Iterable[int]) -> str:
     """Months as spans: ``2027-01 to 2027-03, 2027-06``."""
     spans: list[list[int]] = []
@@ -58,9 +69,9 @@ def month_spans(garage: Garage, months: Iterable[int]) -> str:
         else:
             spans.append([month, month])
     return ", ".join(
-        str(garage.month(first))
+        month_name(garage.month(first))
         if first == last
-        else f"{garage.month(first)} to {garage.month(last)}"
+        else f"{month_name(garage.month(first))} to {month_name(garage.month(last))}"
         for first, last in spans
     )
 

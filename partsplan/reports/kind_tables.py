@@ -31,7 +31,7 @@ def kind_page(kind: FaultKind, page: Page) -> None:
     page.title(f"{kind.title} ({kind.key})")
     page.paragraph(" ".join(_sentences(kind)))
     page.gap()
-    page.table([text("Usual figure"), figure("Value")], list(_figures(kind)))
+    page.table("figures", [text("Usual figure"), figure("Value")], list(_figures(kind)))
     goes_with, before, behind = _pairs(kind), _after(kind), _waiting(kind)
     if goes_with or before or behind:
         page.heading("What goes with it")
@@ -39,6 +39,7 @@ def kind_page(kind: FaultKind, page: Page) -> None:
     if checks := kind_checks().get(kind.key, ()):
         page.heading("What to check before buying")
         page.table(
+            "checks",
             [text("It may be"), figure("Chance"), text("Check"), figure("Own hours")],
             [_check(one) for one in checks],
         )

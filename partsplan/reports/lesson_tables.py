@@ -13,7 +13,7 @@ from partsplan.domain import (
     NormColumn,
     Ratio,
 )
-from partsplan.reports.figures import count, listed, number, percent
+from partsplan.reports.figures import count, day_name, listed, number, percent
 from partsplan.reports.names import supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.tables import figure, text
@@ -24,7 +24,9 @@ def lesson_tables(
 ) -> str:
     """Delays, bad parts, prices and hours, and what had better be written down."""
     page = Page(width, colour)
-    page.title(f"What the logbook of {garage.name} says of its quotes, {found.today}")
+    page.title(
+        f"What the logbook of {garage.name} says of its quotes, {day_name(found.today)}"
+    )
     if not found.lessons:
         page.paragraph("No part was ordered yet, so there is nothing to learn from.")
         return str(page)
@@ -47,7 +49,7 @@ def lesson_tables(
 
 def _table(page: Page, grouping: Grouping, together: Sequence[Lesson]) -> None:
     columns = [
-        text(grouping.value.capitalize()),
+        text("Name"),
         figure("Parts"),
         figure("Overdue", optional=True),
         figure("Days late"),
@@ -57,7 +59,12 @@ def _table(page: Page, grouping: Grouping, together: Sequence[Lesson]) -> None:
         figure("Billed"),
         figure("Hours"),
     ]
-    page.table(columns, [_row(one) for one in together])
+    page.table(
+        "lessons",
+        columns,
+        [_row(one) for one in together],
+        of=("Of", grouping.value),
+    )
 
 
 def _row(one: Lesson) -> tuple[str, ...]:
@@ -81,7 +88,7 @@ def _interval(duds: Duds) -> str:
 
 
 def _ratio(ratio: Ratio | None) -> str:
-    return f"x {float(ratio.mean):.2f}" if ratio else ""
+    return f"x {number(ratio.mean)}" if ratio else ""
 
 
 def _norms(page: Page, garage: Garage, found: Lessons) -> None:

@@ -1,7 +1,7 @@
 """Confirmations of entries that came from files."""
 
 from partsplan.domain import BroughtIn, Month
-from partsplan.reports.figures import count, price
+from partsplan.reports.figures import count, day_name, month_name, price
 from partsplan.reports.page import Page
 
 
@@ -12,15 +12,15 @@ def brought_in_text(brought: BroughtIn, folder: str, *, width: int = 100) -> str
     total = sum(what.amount or 0 for what in whats)
     page = Page(width)
     page.paragraph(
-        f"{count(len(whats), 'sum')}, {price(currency, total)} from {days[0]} to "
-        f"{days[-1]}, written down as {brought.batch}."
+        f"{count(len(whats), 'sum')}, {price(currency, total)} from "
+        f"{day_name(days[0])} to {day_name(days[-1])}, written down as {brought.batch}."
     )
     earlier = [what for what in whats if Month.of(what.day) < garage.start]
     if earlier:
         past = price(currency, sum(what.amount or 0 for what in earlier))
         page.paragraph(
-            f"{past} of it is older than {garage.start}, so it is taken to be in the "
-            "opening cash already."
+            f"{past} of it is older than {month_name(garage.start)}, so it is taken to "
+            "be in the opening cash already."
         )
     page.paragraph("All of it is taken back by:")
     page.parts.append(f"partsplan enter {folder} undone {brought.batch}")

@@ -4,7 +4,7 @@ from fractions import Fraction
 
 from partsplan.domain import CURED, Fault, Garage, Job, Route
 from partsplan.pricing import flagged
-from partsplan.reports.figures import percent
+from partsplan.reports.figures import month_name, percent
 
 LICENSED = "*"
 LICENSED_NOTE = f"{LICENSED} Work for a licensed person, or to be checked by one."
@@ -28,7 +28,7 @@ def relieved_now(garage: Garage, fault: Fault) -> str:
     until = max(one.until for one in fault.fitted if one.relief == relief)
     if garage.index(until) >= garage.counted_end(garage.vehicle[fault.vehicle]):
         return what
-    return f"{what} until {until.plus(-1)}"
+    return f"{what} until {month_name(until.plus(-1))}"
 
 
 def job_name(garage: Garage, job: Job) -> str:

@@ -16,7 +16,7 @@ from partsplan.domain import (
 )
 from partsplan.ledger import uncured
 from partsplan.reports.duty_words import duty_line
-from partsplan.reports.figures import count, listed, money, price
+from partsplan.reports.figures import count, day_name, listed, money, month_name, price
 from partsplan.reports.names import LICENSED_NOTE, fault_name, option_is_flagged
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, figure
@@ -26,7 +26,7 @@ def now_tables(now: Now, *, width: int = 100, colour: bool = False) -> str:
     """One screen: dangers, duties, money, parts and causes."""
     garage = now.standing.garage
     page = Page(width, colour)
-    page.title(f"{garage.name} on {now.today}")
+    page.title(f"{garage.name} on {day_name(now.today)}")
     if not now.standing.entries:
         page.paragraph('Nothing is written down yet; "partsplan enter" does.')
     _duties(page, now)
@@ -59,14 +59,16 @@ def _duties(page: Page, now: Now) -> None:
 def _money(page: Page, now: Now) -> None:
     garage = now.standing.garage
     month = Month.of(now.today)
-    page.heading(f"Money in {month}")
+    page.heading(f"Money in {month_name(month)}")
     if now.money is None:
         page.paragraph(
-            f"{month} lies before {garage.start}, this garage's first month. Its money "
-            "is taken to be in the opening cash already."
+            f"{month_name(month)} lies before {month_name(garage.start)}, this "
+            "garage's first month. Its money is taken to be in the opening cash "
+            "already."
         )
         return
     page.table(
+        "money",
         [Column("What"), figure(garage.currency.code)],
         [(label, money(garage.currency, sum_)) for label, sum_ in _sums(now.money)],
     )
@@ -95,7 +97,7 @@ def _sums(found: MoneyNow) -> Iterator[tuple[str, int]]:
 def _due(garage: Garage, due: Due, month: Month) -> str:
     late = ", overdue" if due.month < month else ""
     sum_ = price(garage.currency, due.amount)
-    return f"{due.month}{late}: {sum_}, {due.kind}, {due.option}."
+    return f"{month_name(due.month)}{late}: {sum_}, {due.kind}, {due.option}."
 
 
 def _parts(page: Page, now: Now) -> None:
@@ -111,9 +113,9 @@ def _parts(page: Page, now: Now) -> None:
 
 def _part(garage: Garage, part: Part) -> str:
     since = (
-        f"ordered on {part.ordered}, expected on {part.expected}"
+        f"ordered on {day_name(part.ordered)}, expected on {day_name(part.expected)}"
         if part.state is PartState.ON_THE_WAY
-        else f"since {part.expected}"
+        else f"since {day_name(part.expected)}"
     )
     option = garage.option.get(part.option)
     fixes = option.fixes if option else ()
@@ -137,4 +139,6 @@ def _causes(page: Page, now: Now) -> None:
 
 
 def _shown(one: CheckedCause) -> str:
-    return f'{"found" if one.found else "ruled out"} on {one.day}: "{one.cause}"'
+    return (
+        f'{"found" if one.found else "ruled out"} on {day_name(one.day)}: "{one.cause}"'
+    )

@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 
+from partsplan.reports.csv_tables import keep
 from partsplan.reports.tables import Column, table
 from partsplan.reports.wrapping import prose
 
@@ -54,8 +55,24 @@ class Page:
         for place, item in enumerate(items, 1):
             self.parts += prose(item, min(self.width, PROSE), hanging=f"{place}. ")
 
-    def table(self, columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> None:
-        """Rows under titles."""
+    def table(
+        self,
+        name: str,
+        columns: Sequence[Column],
+        rows: Sequence[Sequence[str]],
+        *,
+        of: tuple[str, str] | None = None,
+    ) -> None:
+        """Rows under titles.
+
+        Tables of one ``name`` are parts of one table; ``of`` is the column that tells
+        this part from the others, and its value in all of these rows.
+        """
+        keep(name, columns, rows, of)
+        self.drawn(columns, rows)
+
+    def drawn(self, columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> None:
+        """Rows under titles that are only looked at."""
         self.parts.append(table(columns, rows, width=self.width))
 
     def gap(self) -> None:

@@ -12,7 +12,7 @@ from partsplan.domain import (
     Skip,
     Stage,
 )
-from partsplan.reports.figures import listed, month_spans, number, price
+from partsplan.reports.figures import listed, month_name, month_spans, number, price
 from partsplan.reports.names import fault_name, relieved_now
 from partsplan.reports.paper import Paper
 from partsplan.reports.standing import Trouble, undrivable, unsafe
@@ -115,7 +115,7 @@ def what_it_takes(garage: Garage, shortfall: Shortfall) -> str:
         parts.append(f"{number(shortfall.hours)} more own hours in all")
     if shortfall.money or not parts:
         extra = price(garage.currency, shortfall.money)
-        parts.append(f"{extra} more in {garage.start}")
+        parts.append(f"{extra} more in {month_name(garage.start)}")
     return f"it would take {listed(parts)} ({least})"
 
 
@@ -141,7 +141,9 @@ def _off_road(
 
 def _lasts(garage: Garage, trouble: Trouble) -> str:
     name = fault_name(trouble.fault)
-    cured = "" if trouble.cured_in is None else str(garage.month(trouble.cured_in))
+    cured = (
+        "" if trouble.cured_in is None else month_name(garage.month(trouble.cured_in))
+    )
     if not trouble.months:
         return f"{name}, until it is cured in {cured}"
     spans = f"{name}, {month_spans(garage, trouble.months)}"
@@ -164,8 +166,8 @@ def _placed(garage: Garage, fault: str) -> str:
 def _demand(garage: Garage, shortfall: Shortfall) -> str:
     fault = garage.fault.get(shortfall.subject)
     if fault is not None and fault.fix_by is not None:
-        return f"{_placed(garage, fault.id)}, wanted by {fault.fix_by}"
+        return f"{_placed(garage, fault.id)}, wanted by {month_name(fault.fix_by)}"
     found = next(one for one in garage.milestones if one.id == shortfall.subject)
     waits = listed(fault_name(garage.fault[one]) for one in shortfall.faults)
     name = found.title or found.id
-    return f"Milestone {name}, wanted by {found.month}, waits for {waits}"
+    return f"Milestone {name}, wanted by {month_name(found.month)}, waits for {waits}"

@@ -16,7 +16,7 @@ from partsplan.reports.assumptions import assumptions, cautions, warnings
 from partsplan.reports.buying import buying
 from partsplan.reports.by_vehicle import money_by_vehicle
 from partsplan.reports.departures import since_kept
-from partsplan.reports.figures import count, number, percent, price
+from partsplan.reports.figures import count, month_name, number, percent, price
 from partsplan.reports.page import Page
 from partsplan.reports.plan_notes import (
     do_not_drive,
@@ -52,8 +52,8 @@ def plan_tables(
 ) -> str:
     """The whole plan as text. ``width`` is the longest line. [characters]"""
     page = Page(width, colour)
-    last = garage.month(garage.months - 1)
-    page.title(f"Plan for {garage.name}, {garage.start} to {last}")
+    last = month_name(garage.month(garage.months - 1))
+    page.title(f"Plan for {garage.name}, {month_name(garage.start)} to {last}")
     page.paragraph(" ".join(certainty(garage, plan)))
     page.paragraph(outcome(garage, plan))
     do_not_drive(page, garage, plan, shortfalls)
@@ -80,10 +80,11 @@ def needs_tables(
     """Why no plan is possible, and what would make one possible."""
     page = Page(width, colour)
     page.title(f"No plan for {garage.name}")
+    month = month_name(needs.month)
     page.paragraph(
-        f"Without any job the balance of {needs.month} lies below what it must hold "
+        f"Without any job the balance of {month} lies below what it must hold "
         f"({price(garage.currency, garage.reserve)}). The least that would do: "
-        f"{price(garage.currency, needs.money)} more by {needs.month}."
+        f"{price(garage.currency, needs.money)} more by {month}."
     )
     return str(page)
 

@@ -26,16 +26,16 @@ def sources(page: Page, garage: Garage, plan: Plan, risk: Risk) -> None:
     columns = [
         text("What"),
         figure("Share"),
-        figure("Planned"),
-        figure("Average"),
-        figure("+/-"),
+        figure("Planned", unit=garage.currency.code),
+        figure("Average", unit=garage.currency.code),
+        figure("Spread", unit=garage.currency.code),
         text("Since", share=2),
     ]
-    page.table(columns, [_row(garage, plan, risk, one) for one in shown])
+    page.table("sources", columns, [_row(garage, plan, risk, one) for one in shown])
     deviation = price(garage.currency, risk.deviation)
     page.paragraph(
         "Share: of the variance of all money, whose standard deviation is "
-        f"{deviation}; +/- is that of the source alone."
+        f"{deviation}; spread is that of the source alone."
     )
 
 

@@ -12,7 +12,7 @@ from partsplan.domain import (
     PromiseRisk,
     Risk,
 )
-from partsplan.reports.figures import money, percent, price
+from partsplan.reports.figures import many, money, month_name, percent, price
 from partsplan.reports.names import fault_name
 from partsplan.reports.page import Page
 from partsplan.reports.plain_data import dumped, head, plain
@@ -30,8 +30,10 @@ def risk_tables(
 ) -> str:
     """What a careful owner wants to know, as text. ``width`` is in characters."""
     page = Page(width, colour)
-    last = garage.month(garage.months - 1)
-    page.title(f"Risk of the plan for {garage.name}, {garage.start} to {last}")
+    last = month_name(garage.month(garage.months - 1))
+    page.title(
+        f"Risk of the plan for {garage.name}, {month_name(garage.start)} to {last}"
+    )
     page.paragraph(" ".join(certainty(garage, plan)))
     page.paragraph(" ".join(_summary(garage, risk)))
     _months(page, garage, risk)
@@ -82,7 +84,8 @@ def chance(share: float) -> str:
 
 def _summary(garage: Garage, risk: Risk) -> Iterator[str]:
     yield (
-        f"Carried out in {risk.settings.futures:,} futures (seed {risk.settings.seed})."
+        f"Carried out in {many(risk.settings.futures)} futures "
+        f"(seed {risk.settings.seed})."
     )
     if garage.reserve:
         yield (
@@ -108,7 +111,7 @@ def _extra(garage: Garage, risk: Risk) -> str:
     if not risk.extra_reserve:
         return f"At least {kept} never go below zero, with no more put aside."
     extra = price(garage.currency, risk.extra_reserve)
-    when = f"by {garage.start}" if garage.carry_over else "in every month"
+    when = f"by {month_name(garage.start)}" if garage.carry_over else "in every month"
     return f"With {extra} more put aside {when}, {kept} never go below zero."
 
 
@@ -116,15 +119,15 @@ def _months(page: Page, garage: Garage, risk: Risk) -> None:
     page.heading(f"Balance at each month's end [{garage.currency.code}]")
     columns = [
         Column("Month"),
-        figure("Planned"),
-        figure(f"{QUANTILES[0]} %"),
-        figure("Middle"),
-        figure(f"{QUANTILES[-1]} %"),
+        figure("Planned", unit=garage.currency.code),
+        figure(f"{QUANTILES[0]} %", unit=garage.currency.code),
+        figure("Middle", unit=garage.currency.code),
+        figure(f"{QUANTILES[-1]} %", unit=garage.currency.code),
         figure("Reserve", optional=True),
         figure("Not <0"),
         figure("Hours"),
     ]
-    page.table(columns, [_month(garage, one) for one in risk.months])
+    page.table("balances", columns, [_month(garage, one) for one in risk.months])
     reserve = "Reserve: chance that it holds. " if garage.reserve else ""
     page.paragraph(
         f"{QUANTILES[0]} %: one future in {100 // QUANTILES[0]} has that or less. "
@@ -134,7 +137,7 @@ def _months(page: Page, garage: Garage, risk: Risk) -> None:
 
 def _month(garage: Garage, one: MonthRisk) -> tuple[str, ...]:
     return (
-        str(garage.month(one.month)),
+        month_name(garage.month(one.month)),
         money(garage.currency, one.planned),
         *(money(garage.currency, one.quantiles[place]) for place in SHOWN),
         chance(one.holds) if garage.reserve else "",
@@ -151,12 +154,12 @@ def _promises(page: Page, garage: Garage, risk: Risk) -> None:
     rows = [
         (
             _subject(garage, one),
-            str(garage.month(one.month)),
+            month_name(garage.month(one.month)),
             chance(one.chance) if one.planned else f"{chance(one.chance)}, not planned",
         )
         for one in risk.promises
     ]
-    page.table([text("What"), Column("By"), figure("Holds")], rows)
+    page.table("promises", [text("What"), Column("By"), figure("Holds")], rows)
     if any(one.promise is Promise.CURE and one.chance < 1 for one in risk.promises):
         page.paragraph(
             "Until a cure is fitted and checked the vehicle is not driven, whatever "

@@ -8,10 +8,13 @@ from fractions import Fraction
 from partsplan.domain import Garage, Job, Plan
 from partsplan.pricing import flagged, price
 from partsplan.reports.buying import credited_in
-from partsplan.reports.figures import money, number
+from partsplan.reports.figures import money, month_name, number
 from partsplan.reports.names import LICENSED_NOTE, job_name, job_target, supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, figure, text
+
+SUMS = ("Before", "Budget", "Out", "Back", "Balance")
+"""What the ledger says of a month's money."""
 
 
 @dataclass(frozen=True, slots=True, kw_only=True)
@@ -37,15 +40,15 @@ def month_by_month(page: Page, garage: Garage, plan: Plan) -> None:
         page.paragraph("No job is done in these months.")
         return
     columns = [
-        Column("Month"),
+        Column("Month", once=True),
         Column("Do"),
         text("Job"),
         text("For", share=2),
         text("From", optional=True),
-        figure("Price"),
+        figure("Price", unit=garage.currency.code),
         figure("Hours"),
     ]
-    page.table(columns, list(_rows(garage, plan)))
+    page.table("months", columns, list(_rows(garage, plan)))
     if any(flagged(garage, garage.option[job.option]) for job in plan.jobs):
         page.paragraph(LICENSED_NOTE)
 
@@ -55,11 +58,7 @@ def cash_and_hours(page: Page, garage: Garage, plan: Plan) -> None:
     page.heading(f"Cash [{garage.currency.code}] and own hours")
     columns = [
         Column("Month"),
-        figure("Before"),
-        figure("Budget"),
-        figure("Out"),
-        figure("Back"),
-        figure("Balance"),
+        *(figure(one, unit=garage.currency.code) for one in SUMS),
         figure("Hours used"),
         figure("of"),
     ]
@@ -69,14 +68,14 @@ def cash_and_hours(page: Page, garage: Garage, plan: Plan) -> None:
         sums = (before, line.budget, line.out, line.back, line.balance)
         rows.append(
             (
-                str(garage.month(line.month)),
+                month_name(garage.month(line.month)),
                 *(money(garage.currency, one) for one in sums),
                 number(line.hours),
                 number(garage.monthly_hours[line.month]),
             )
         )
         before = line.balance if garage.carry_over else 0
-    page.table(columns, rows)
+    page.table("ledger", columns, rows)
     if not garage.carry_over:
         page.paragraph("Unspent money does not move on to the next month.")
 
@@ -92,11 +91,11 @@ def old_units(page: Page, garage: Garage, plan: Plan) -> None:
         text("To", optional=True),
         Column("Fitted"),
         Column("Send within"),
-        figure("At stake"),
-        figure("To return", optional=True),
+        figure("At stake", unit=garage.currency.code),
+        figure("To return", unit=garage.currency.code, optional=True),
         Column("Counted on in"),
     ]
-    page.table(columns, [_old_unit(garage, job) for job in jobs])
+    page.table("old-units", columns, [_old_unit(garage, job) for job in jobs])
 
 
 def tools(page: Page, garage: Garage, plan: Plan) -> None:
@@ -111,13 +110,19 @@ def tools(page: Page, garage: Garage, plan: Plan) -> None:
     rows = [
         (
             garage.tool[buy.tool].name,
-            str(garage.month(buy.month)),
+            month_name(garage.month(buy.month)),
             money(garage.currency, buy.price),
             ", ".join(used_by[buy.tool]),
         )
         for buy in plan.tools
     ]
-    page.table([text("Tool"), Column("Month"), figure("Price"), text("For")], rows)
+    columns = [
+        text("Tool"),
+        Column("Month"),
+        figure("Price", unit=garage.currency.code),
+        text("For"),
+    ]
+    page.table("tools", columns, rows)
 
 
 def steps(garage: Garage, plan: Plan) -> Iterator[Step]:
@@ -129,11 +134,8 @@ def steps(garage: Garage, plan: Plan) -> Iterator[Step]:
 
 
 def _rows(garage: Garage, plan: Plan) -> Iterator[tuple[str, ...]]:
-    shown = None
     for step in steps(garage, plan):
-        month = "" if step.month == shown else str(garage.month(step.month))
-        yield month, *in_words(garage, step)
-        shown = step.month
+        yield month_name(garage.month(step.month)), *in_words(garage, step)
 
 
 def in_words(garage: Garage, step: Step) -> tuple[str, str, str, str, str, str]:
@@ -190,9 +192,11 @@ def _old_unit(garage: Garage, job: Job) -> tuple[str, ...]:
     return (
         job.option,
         supplier_name(garage, job.supplier),
-        str(garage.month(job.fitted)),
+        month_name(garage.month(job.fitted)),
         f"{option.core_days} days",
         money(garage.currency, job.deposit),
         money(garage.currency, returning) if returning else "",
-        str(garage.month(credited_in(garage, job))) if trusted else "not counted on",
+        month_name(garage.month(credited_in(garage, job)))
+        if trusted
+        else "not counted on",
     )

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from fractions import Fraction
 
 from partsplan.domain import End, Garage, Sensitivity, Setting, SteadyRange
-from partsplan.reports.figures import count, listed, number, price
+from partsplan.reports.figures import count, listed, month_name, number, price
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, figure, text
 from partsplan.reports.words import option_name
@@ -25,13 +25,16 @@ def steady_tables(
 ) -> str:
     """The ranges of the settings, and what would be bought beyond them."""
     page = Page(width, colour)
-    page.title(f"How steady the purchases of {garage.start} are: {garage.name}")
+    page.title(
+        f"How steady the purchases of {month_name(garage.start)} are: {garage.name}"
+    )
     names = listed(option_name(garage, one) for one in found.purchases)
-    page.paragraph(f"To buy in {garage.start}: {names or 'nothing'}.")
+    page.paragraph(f"To buy in {month_name(garage.start)}: {names or 'nothing'}.")
     page.gap()
     page.paragraph(" ".join(_how(found)))
     page.gap()
     page.table(
+        "settings",
         [text("Setting"), figure("Now"), Column("Same purchases")],
         [
             (

@@ -27,6 +27,10 @@ class Column:
         Whether it goes when all its cells are blank.
     share
         How much room it gets beside others that may be broken.
+    unit
+        Of its figures, for a table that stands alone; a text has it in its headings.
+    once
+        Whether a cell that says what the one above it says is shown blank.
     """
 
     title: str
@@ -34,11 +38,13 @@ class Column:
     wraps: bool = False
     optional: bool = False
     share: int = 1
+    unit: str = ""
+    once: bool = False
 
 
-def figure(title: str, *, optional: bool = False) -> Column:
+def figure(title: str, *, unit: str = "", optional: bool = False) -> Column:
     """A column of figures."""
-    return Column(title, right=True, optional=optional)
+    return Column(title, right=True, unit=unit, optional=optional)
 
 
 def text(title: str, *, share: int = 1, optional: bool = False) -> Column:
@@ -54,6 +60,7 @@ def table(
     Cells that may wrap share what the others leave. [characters]
     """
     columns, rows = told(columns, rows)
+    rows = _each_once(columns, rows)
     widths = _widths(columns, rows, width)
     # tabulate pads its own headers; as rows they take no more room than they need
     lines = [[column.title for column in columns], ["-" * room for room in widths]]
@@ -83,6 +90,19 @@ def told(
         [columns[place] for place in shown],
         [[row[place] for place in shown] for row in rows],
     )
+
+
+def _each_once(
+    columns: Sequence[Column], rows: Sequence[Sequence[str]]
+) -> list[list[str]]:
+    """The rows, blank where a column says each thing only once."""
+    return [
+        [
+            "" if column.once and above and above[place] == row[place] else row[place]
+            for place, column in enumerate(columns)
+        ]
+        for above, row in zip((None, *rows), rows, strict=False)
+    ]
 
 
 def _widths(

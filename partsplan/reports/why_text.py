@@ -14,7 +14,7 @@ from partsplan.domain import (
     WhyChosen,
     WhyNot,
 )
-from partsplan.reports.figures import count, listed, number, price
+from partsplan.reports.figures import count, listed, month_name, number, price
 from partsplan.reports.names import (
     fault_name,
     job_target,
@@ -39,8 +39,10 @@ def why_text(
 ) -> str:
     """Why each subject is in the plan, or waits; all of them, unless it was stopped."""
     page = Page(width, colour)
-    last = garage.month(garage.months - 1)
-    page.title(f"Why, in the plan for {garage.name}, {garage.start} to {last}")
+    last = month_name(garage.month(garage.months - 1))
+    page.title(
+        f"Why, in the plan for {garage.name}, {month_name(garage.start)} to {last}"
+    )
     page.paragraph(" ".join(certainty(garage, plan)))
     if stopped:
         page.paragraph("The search was stopped: this is what was known by then.")
@@ -85,9 +87,9 @@ def _chosen(garage: Garage, plan: Plan, why: WhyChosen) -> Iterator[str]:
 
 def _done(garage: Garage, job: Job) -> str:
     done = "bought" if job.bought else "ordered"
-    when = f"{done} in {garage.month(job.ordered)}"
+    when = f"{done} in {month_name(garage.month(job.ordered))}"
     if job.fitted != job.ordered:
-        when += f", fitted in {garage.month(job.fitted)}"
+        when += f", fitted in {month_name(garage.month(job.fitted))}"
     source = supplier_name(garage, job.supplier)
     cost = "paid for" if job.bought else price(garage.currency, job.landed)
     return (
@@ -115,7 +117,7 @@ def _waits(garage: Garage, why: WhyNot) -> Iterator[str]:
     if why.cut_short:
         yield "The search for what would turn it ran out of time; raise --search."
     if why.later is not None:
-        later = garage.month(why.later)
+        later = month_name(garage.month(why.later))
         yield f"A plan that looks twice as far ahead fits it in {later}."
 
 
@@ -132,11 +134,15 @@ def _forced_in(garage: Garage, other: Instead, subject: str) -> str:
     if also:
         effects.append(f"brings in {listed(also)}")
     if other.moved:
-        moved = listed(
-            f"{one.option} from {garage.month(one.before)} to {garage.month(one.after)}"
+        moved = (
+            (one.option, garage.month(one.before), garage.month(one.after))
             for one in other.moved
         )
-        effects.append(f"moves {moved}")
+        shown = listed(
+            f"{option} from {month_name(before)} to {month_name(after)}"
+            for option, before, after in moved
+        )
+        effects.append(f"moves {shown}")
     names = listed(_at_price(garage, one) for one in asked) or "it"
     done = f", {'; '.join(effects)}" if effects else " pushes nothing out"
     return f"Forced in, {names}{done}: {lost(garage, other.loss)}."

@@ -38,7 +38,7 @@ from partsplan.domain import (
 )
 from partsplan.pricing.routes import DOUBTFUL, RISKY_SYSTEMS
 from partsplan.reports.demands import asked_for
-from partsplan.reports.figures import number, percent, price
+from partsplan.reports.figures import month_name, number, percent, price
 
 GRADES = (
     "does not hamper driving",
@@ -123,8 +123,8 @@ def _ruled_out(garage: Garage, reason: OptionReason) -> str:
             )
         case QuoteOver(valid_until=valid_until):
             return (
-                f"could be ordered until {valid_until} only: ask for a quote that "
-                "still holds."
+                f"could be ordered until {month_name(valid_until)} only: ask for a "
+                "quote that still holds."
             )
         case OutsideWindow():
             return _outside(garage, reason)
@@ -179,14 +179,15 @@ def _barred_route(route: Route, system: System) -> str:
 
 
 def _outside(garage: Garage, reason: OutsideWindow) -> str:
-    end = garage.month(garage.months - 1)
+    start, end = garage.start, garage.month(garage.months - 1)
+    ends = month_name(end)
     if garage.option[reason.option].bought and reason.not_before:
-        there = f"is bought and can be fitted from {reason.not_before}"
-        until = f" to {reason.not_after}" if reason.not_after else " on"
-        return f"{there}{until}; this plan goes from {garage.start} to {end}."
-    earliest = f"can be fitted in {reason.earliest} at the earliest"
+        there = f"is bought and can be fitted from {month_name(reason.not_before)}"
+        until = f" to {month_name(reason.not_after)}" if reason.not_after else " on"
+        return f"{there}{until}; this plan goes from {month_name(start)} to {ends}."
+    earliest = f"can be fitted in {month_name(reason.earliest)} at the earliest"
     if reason.not_before is None and reason.not_after is None:
-        return f"{earliest}; this plan ends with {end}."
-    first = reason.not_before or garage.start
-    last = reason.not_after or end
-    return f"{earliest} and is allowed from {first} to {last} only (plan until {end})."
+        return f"{earliest}; this plan ends with {ends}."
+    first = month_name(reason.not_before or start)
+    last = month_name(reason.not_after or end)
+    return f"{earliest} and is allowed from {first} to {last} only (plan until {ends})."

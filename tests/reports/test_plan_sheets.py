@@ -1,7 +1,9 @@
 """A plan in a workbook: exact sums, months as text, and no formula anywhere."""
 
+import csv
 import io
 from dataclasses import replace
+from decimal import Decimal
 from typing import Any
 from xml.etree import ElementTree
 from zipfile import ZipFile
@@ -10,7 +12,7 @@ import pytest
 from openpyxl import Workbook, load_workbook
 
 from partsplan.domain import Currency, Garage, Job, Plan
-from partsplan.reports import plan_workbook
+from partsplan.reports import plan_csv, plan_workbook
 from tests.reports.made import GARAGE, PLAN, SHORTFALLS, SKIPS
 from tests.support.full_garage import full_garage, full_plan
 
@@ -27,6 +29,21 @@ def opened(content: bytes) -> Workbook:
 
 def rows(content: bytes, title: str) -> list[list[Any]]:
     return [[cell.value for cell in row] for row in opened(content)[title].iter_rows()]
+
+
+def test_as_csv_the_sheets_say_the_same() -> None:
+    book, tables = opened(made()), plan_csv(GARAGE, PLAN, SKIPS, SHORTFALLS)
+    assert [*tables] == [title.replace(" ", "-") for title in book.sheetnames]
+    for sheet, text in zip(book, tables.values(), strict=True):
+        read = [*csv.reader(io.StringIO(text, newline=""))]
+        cells = [[cell.value for cell in row] for row in sheet.iter_rows()]
+        assert len(read) == len(cells)
+        for told, shown in zip(read, cells, strict=True):
+            for one, other in zip(told, shown, strict=True):
+                if isinstance(other, int | float):
+                    assert Decimal(one) == Decimal(str(other))
+                else:
+                    assert one == (other or "")
 
 
 def test_the_shopping_list_of_this_month() -> None:

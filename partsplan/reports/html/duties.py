@@ -21,7 +21,7 @@ from partsplan.pricing import price
 from partsplan.reports.buying import credited_in
 from partsplan.reports.calendar_days import occasions
 from partsplan.reports.duty_words import duty_line
-from partsplan.reports.figures import money, month_name
+from partsplan.reports.figures import day_name, money, month_name
 from partsplan.reports.html.leaf import Table
 from partsplan.reports.names import supplier_name
 from partsplan.reports.standing import unsafe
@@ -59,7 +59,7 @@ def planned_returns(report: Report) -> Table | None:
     if not jobs:
         return None
     days = {
-        one.option: str(one.day)
+        one.option: day_name(one.day)
         for one in occasions(
             garage, report.plan, report.now.standing.ledger, report.now.today
         )

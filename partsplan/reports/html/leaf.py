@@ -28,7 +28,6 @@ class Bullets:
 class Table:
     """Rows under titles; the first cell of a row names it."""
 
-    kind: ClassVar[str] = "table"
     columns: Sequence[Column]
     rows: Sequence[Sequence[str]]
 
@@ -49,7 +48,7 @@ class Section:
 
     heading: str
     alarm: bool = False
-    blocks: list[Paragraph | Bullets | Table] = field(default_factory=list)
+    blocks: list[Paragraph | Bullets] = field(default_factory=list)
 
 
 @dataclass(slots=True)
@@ -73,7 +72,3 @@ class Leaf:
             blocks[-1].items.extend(found)
         elif found:
             blocks.append(Bullets(found))
-
-    def table(self, columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> None:
-        """Rows under titles."""
-        self.sections[-1].blocks.append(Table.of(columns, rows))

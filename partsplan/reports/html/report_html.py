@@ -7,7 +7,7 @@ from partsplan.domain import Report
 from partsplan.pricing import flagged
 from partsplan.reports import assumptions, plan_notes
 from partsplan.reports.departures import since_kept
-from partsplan.reports.figures import month_name
+from partsplan.reports.figures import day_name, month_name
 from partsplan.reports.html.chart_curve import curve_figure
 from partsplan.reports.html.chart_jobs import jobs_figure
 from partsplan.reports.html.chart_money import money_figure
@@ -36,8 +36,7 @@ TEMPLATE = "report.html"
 def report_html(report: Report, locale: Locale = PLAIN) -> str:
     """One file that needs nothing else: no network, no script, no fonts.
 
-    Sums are written as the reader of the ``locale`` writes them; so are months, but
-    for those inside sentences.
+    Sums, months and days are written as the reader of the ``locale`` writes them.
     """
     with written_in(locale):
         return _page(report)
@@ -48,6 +47,7 @@ def _page(report: Report) -> str:
     return _rendered(
         garage=garage,
         today=report.now.today,
+        today_name=day_name(report.now.today),
         first=month_name(garage.start),
         last=month_name(garage.month(garage.months - 1)),
         certainty=" ".join(certainty(garage, plan)),

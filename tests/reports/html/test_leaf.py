@@ -25,11 +25,7 @@ def test_a_list_that_goes_on_is_one_list() -> None:
 
 
 def test_columns_that_say_nothing_go() -> None:
-    leaf = Leaf()
-    leaf.heading("One")
-    leaf.table([text("A"), figure("B", optional=True)], [("x", ""), ("y", "")])
-    (table,) = leaf.sections[0].blocks
-    assert isinstance(table, Table)
+    table = Table.of([text("A"), figure("B", optional=True)], [("x", ""), ("y", "")])
     assert [column.title for column in table.columns] == ["A"]
     assert table.rows == [["x"], ["y"]]
 

@@ -1,6 +1,6 @@
-"""A plan as a workbook: sums as numbers, months as text."""
+"""A plan as sheets of cells: sums as numbers, months as text."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass, field
 from decimal import Decimal
 from fractions import Fraction
@@ -16,19 +16,21 @@ from partsplan.domain import (
     Shortfall,
     Skip,
 )
+from partsplan.pricing import price
 from partsplan.reports.assumptions import assumptions, cautions, warnings
-from partsplan.reports.buying import payments
+from partsplan.reports.buying import credited_in, payments
+from partsplan.reports.csv_tables import csv_text
 from partsplan.reports.departures import since_kept
 from partsplan.reports.names import job_name, job_target, supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.plan_notes import do_not_drive, missed_deadlines, not_drivable
 from partsplan.reports.plan_tables import certainty, outcome
-from partsplan.reports.schedule import steps
+from partsplan.reports.schedule import SUMS, steps
 from partsplan.reports.suspicions import check_first
-from partsplan.reports.tables import Column
 from partsplan.reports.words import sentence
 from partsplan.sheets.writing import (
     TEXT,
+    Filled,
     OutColumn,
     OutSheet,
     Value,
@@ -50,16 +52,51 @@ def plan_workbook(
     InvalidRequest
         If a text is too long for a cell.
     """
-    return workbook_bytes(
-        [
-            _notes(garage, plan, shortfalls, faith),
-            _to_buy(garage, plan),
-            _to_pay(garage, plan),
-            _months(garage, plan),
-            _ledger(garage, plan),
-            _skipped(garage, skips),
-        ]
+    return workbook_bytes(_sheets(garage, plan, skips, shortfalls, faith))
+
+
+def plan_csv(
+    garage: Garage,
+    plan: Plan,
+    skips: Sequence[Skip],
+    shortfalls: Sequence[Shortfall],
+    faith: Faithfulness | None = None,
+) -> Mapping[str, str]:
+    """The same sheets as CSV, by their names."""
+    return {
+        sheet.title.replace(" ", "-"): csv_text(
+            [
+                [column.title for column in sheet.columns],
+                *([_text(cell) for cell in row] for row in sheet.rows),
+            ]
+        )
+        for sheet in _sheets(garage, plan, skips, shortfalls, faith)
+    }
+
+
+def _sheets(
+    garage: Garage,
+    plan: Plan,
+    skips: Sequence[Skip],
+    shortfalls: Sequence[Shortfall],
+    faith: Faithfulness | None,
+) -> tuple[OutSheet, ...]:
+    return (
+        _notes(garage, plan, shortfalls, faith),
+        _to_buy(garage, plan),
+        _to_pay(garage, plan),
+        _months(garage, plan),
+        _ledger(garage, plan),
+        _old_units(garage, plan),
+        _tools(garage, plan),
+        _skipped(garage, skips),
     )
+
+
+def _text(value: Value) -> str:
+    """A cell as plain text; sums with their decimals, and without groups."""
+    assert not isinstance(value, Filled)
+    return f"{value:f}" if isinstance(value, Decimal) else value or ""
 
 
 @dataclass(slots=True)
@@ -82,9 +119,6 @@ class _Lines(Page):
         self.rows += [(self.about, item) for item in items]
 
     numbered = bullets
-
-    def table(self, columns: Sequence[Column], rows: Sequence[Sequence[str]]) -> None:
-        """Nothing."""
 
 
 def _notes(
@@ -172,7 +206,7 @@ def _months(garage: Garage, plan: Plan) -> OutSheet:
 def _ledger(garage: Garage, plan: Plan) -> OutSheet:
     columns = (
         *_texts("Month"),
-        *_sums(garage.currency, "Before", "Budget", "Out", "Back", "Balance"),
+        *_sums(garage.currency, *SUMS),
         OutColumn(title="Hours used"),
         OutColumn(title="Hours there are"),
     )
@@ -190,6 +224,47 @@ def _ledger(garage: Garage, plan: Plan) -> OutSheet:
         )
         before = line.balance if garage.carry_over else 0
     return OutSheet(title="ledger", columns=columns, rows=rows)
+
+
+def _old_units(garage: Garage, plan: Plan) -> OutSheet:
+    own = garage.currency
+    rows: list[list[Value]] = []
+    for job in plan.jobs:
+        if job.deposit:
+            option = garage.option[job.option]
+            trusted = option.core_chance >= garage.core_trust
+            back = str(garage.month(credited_in(garage, job)))
+            rows.append(
+                [
+                    job.option,
+                    supplier_name(garage, job.supplier),
+                    str(garage.month(job.fitted)),
+                    Decimal(option.core_days),
+                    _sum(own, job.deposit),
+                    _sum(own, price(garage, option).core_return),
+                    back if trusted else "not counted on",
+                ]
+            )
+    columns = (
+        *_texts("Job", "To", "Fitted"),
+        OutColumn(title="Send within [days]"),
+        *_sums(own, "At stake", "To return"),
+        *_texts("Counted on in"),
+    )
+    return OutSheet(title="old units", columns=columns, rows=rows)
+
+
+def _tools(garage: Garage, plan: Plan) -> OutSheet:
+    rows: list[list[Value]] = [
+        [
+            garage.tool[buy.tool].name,
+            str(garage.month(buy.month)),
+            _sum(garage.currency, buy.price),
+        ]
+        for buy in plan.tools
+    ]
+    columns = (*_texts("Tool", "Month"), *_sums(garage.currency, "Price"))
+    return OutSheet(title="tools", columns=columns, rows=rows)
 
 
 def _skipped(garage: Garage, skips: Sequence[Skip]) -> OutSheet:
