@@ -3,7 +3,7 @@
 import re
 
 _FORMULA = re.compile(r"=|[+\-@][^0-9.]")
-_COUNTED = re.compile(r"[=+\-@](?s:.)")
+_COUNTED = re.compile(r"[+\-@](?s:.)")
 _NUMBER = re.compile(r"[+\-]?[0-9]*[.,]?[0-9]+")
 
 
@@ -26,6 +26,8 @@ def is_formula(text: str) -> bool:
 
 
 def _would_count(text: str) -> bool:
+    if is_formula(text):
+        return True
     return bool(_COUNTED.match(text)) and not _NUMBER.fullmatch(text)
 
 

@@ -15,6 +15,11 @@ def test_what_was_protected_comes_back(text: str) -> None:
 
 
 @given(texts)
+def test_what_was_protected_is_read_as_text(text: str) -> None:
+    assert not is_formula(protected(text))
+
+
+@given(texts)
 def test_what_is_written_starts_like_no_formula_unless_it_is_a_number(
     text: str,
 ) -> None:
