@@ -4,6 +4,7 @@ import json
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from itertools import chain
 from pathlib import Path
 from tempfile import TemporaryDirectory
 from typing import Any
@@ -15,6 +16,7 @@ from partsplan.intake.book_words import WORDS
 from partsplan.intake.book_writing import garage_workbook
 from partsplan.intake.cells import Sort
 from partsplan.intake.columns import TABLES
+from partsplan.intake.commas import has_commas, with_commas
 from partsplan.intake.document import as_text
 from partsplan.intake.reading import garage_in, opened
 from partsplan.intake.schema import Table
@@ -76,17 +78,28 @@ def folder_of(path: Path) -> FolderTexts:
     """
     book = open_book(path)
     garage_in(book)
-    tables = {table.file: _csv(table, book.sheet(table)) for table in TABLES}
+    settings = book.settings()
+    commas = has_commas(settings)
+    tables = {table.file: _csv(table, book.sheet(table), commas) for table in TABLES}
     left_out = tuple(title for title in book.notes() if title != WORDS)
-    return FolderTexts({FILE: _toml(book.settings().values), **tables}, left_out)
+    return FolderTexts({FILE: _toml(settings.values), **tables}, left_out)
 
 
-def _csv(table: Table, sheet: Sheet | Problem | None) -> str:
+def _csv(table: Table, sheet: Sheet | Problem | None, commas: bool) -> str:
+    separator = ";" if commas else ","
     if not isinstance(sheet, Sheet):
-        return csv_text([[column.name for column in table.columns]])
-    named = [place for place, name in enumerate(sheet.header.cells) if name]
-    records = (sheet.header, *sheet.records)
-    return csv_text([one.cells[place] for place in named] for one in records)
+        return csv_text([[column.name for column in table.columns]], separator)
+    kinds = {column.name: column.kind for column in table.columns}
+    named = [(place, name) for place, name in enumerate(sheet.header.cells) if name]
+
+    def cell(text: str, name: str) -> str:
+        return with_commas(text, kinds[name]) if commas and name in kinds else text
+
+    rows = (
+        [cell(record.cells[place], name) for place, name in named]
+        for record in sheet.records
+    )
+    return csv_text(chain([[name for _, name in named]], rows), separator)
 
 
 def _toml(values: Mapping[str, Any]) -> str:

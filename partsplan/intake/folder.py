@@ -6,6 +6,7 @@ from pathlib import Path
 
 from partsplan.errors import InvalidGarage, Problem
 from partsplan.intake.columns import TABLES
+from partsplan.intake.commas import has_commas, settings_with_points, sheet_with_points
 from partsplan.intake.document import Document
 from partsplan.intake.schema import Table
 from partsplan.intake.settings import FILE
@@ -17,20 +18,30 @@ from partsplan.sheets.tables import Sheet, read_sheet
 
 @dataclass(frozen=True, slots=True)
 class Folder:
-    """A ``Source``; each file is read when it is asked for."""
+    """A ``Source``; each table is read when it is asked for.
+
+    Attributes
+    ----------
+    document
+        What garage.toml says.
+    """
 
     path: Path
+    document: Document
 
     def settings(self) -> Document:
         """What garage.toml says."""
-        return read_toml(self.path / FILE)
+        return self.document
 
     def sheet(self, table: Table) -> Sheet | Problem | None:
         """The rows of a CSV file."""
         path = self.path / table.file
         if not path.exists() and not path.is_symlink():
             return None
-        return read_sheet(path, [column.name for column in table.columns])
+        sheet = read_sheet(path, [column.name for column in table.columns])
+        if isinstance(sheet, Sheet) and has_commas(self.document):
+            return sheet_with_points(sheet, table)
+        return sheet
 
     def file(self, table: Table) -> str:
         """The name of a table's file."""
@@ -72,7 +83,10 @@ def open_folder(path: Path) -> Folder:
     """
     try:
         next(path.iterdir(), None)
-        return Folder(path)
+        document = read_toml(path / FILE)
+        if has_commas(document):
+            document = settings_with_points(document)
+        return Folder(path, document)
     except FileNotFoundError:
         message = "no such folder"
     except NotADirectoryError:

@@ -17,6 +17,9 @@ from partsplan.intake.settings import Settings
 from partsplan.intake.settings_file import read_settings
 from partsplan.intake.source import Source
 
+_NOT_ALIKE = ("weights", "rates", "workshop", "money_per_point", "decimal_comma")
+"""Settings that are no field of a Garage, or another one."""
+
 POINTS_IN_MEAN_BUDGET = 200
 """Point-months the mean monthly budget is worth, where money_per_point is not given."""
 
@@ -93,7 +96,7 @@ def _of_settings(settings: Settings) -> Mapping[str, Any]:
     same = {
         name: getattr(settings, name)
         for name in type(settings).model_fields
-        if name not in ("weights", "rates", "workshop", "money_per_point")
+        if name not in _NOT_ALIKE
     }
     return {
         **same,

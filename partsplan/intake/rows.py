@@ -7,6 +7,7 @@ from typing import Any
 from partsplan.domain import Currency
 from partsplan.errors import Problem
 from partsplan.intake.cell_texts import Unusable
+from partsplan.intake.commas import comma_hint
 from partsplan.intake.schema import Column, Table
 from partsplan.intake.suggest import Suggester
 from partsplan.sheets.characters import check_characters
@@ -70,6 +71,7 @@ def read_rows(
         for place, name in enumerate(sheet.header.cells)
         if name in column_of
     ]
+    in_folder = sheet.file == table.file
     rows = []
     for record in sheet.records:
         texts = {column.name: record.cells[place] for place, column in places}
@@ -85,8 +87,9 @@ def read_rows(
                 values[column.name] = _value(column, text, currency)
             except ValueError as error:
                 wrong.append(column.name)
+                hint = comma_hint(text, column.kind) if in_folder else ""
                 problems.append(
-                    Problem(sheet.file, record.line, column.name, str(error))
+                    Problem(sheet.file, record.line, column.name, f"{error}{hint}")
                 )
         key = tuple(values.get(name, texts.get(name, "")) for name in table.key)
         rows.append(Row(record.line, key, values, frozenset(wrong)))

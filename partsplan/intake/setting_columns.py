@@ -89,6 +89,13 @@ SETTINGS = (
         default="0",
     ),
     Column(
+        "decimal_comma",
+        YES_NO,
+        "whether figures in the tables of a folder, and in texts of garage.toml, are "
+        "written 12,50",
+        default="no",
+    ),
+    Column(
         "priority",
         words(Stage),
         "what a plan looks after first, and what next",

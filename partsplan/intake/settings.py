@@ -186,6 +186,7 @@ class Settings(_Section):
     core_trust: Share = CURED
     allow_risky_routes: Flag = False
     discount_rate: Share = ZERO
+    decimal_comma: Flag = False
     priority: Annotated[
         tuple[Annotated[Stage, _leaf(words(Stage))], ...],
         BeforeValidator(_listed),

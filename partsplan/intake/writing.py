@@ -64,10 +64,10 @@ def _write(path: Path, text: str) -> None:
             beside.unlink()
 
 
-def csv_text(rows: Iterable[Iterable[str]]) -> str:
+def csv_text(rows: Iterable[Iterable[str]], separator: str = ",") -> str:
     """A CSV file of these rows."""
     file = io.StringIO()
-    csv.writer(file, lineterminator="\n").writerows(rows)
+    csv.writer(file, delimiter=separator, lineterminator="\n").writerows(rows)
     return file.getvalue()
 
 

@@ -15,6 +15,7 @@ ROUTES = (
     "workshop"
 )
 AMOUNT = "expected an amount like 12.50, got"
+COMMA = "; if figures are written so, say decimal_comma = true in garage.toml"
 FORMULA = "; put ' before it if it is text"
 
 VEHICLES = [
@@ -73,7 +74,7 @@ FAULTS = [
     ),
     (2, "drivability", "7", 'expected 0-4, got "7"'),
     (2, "drivability", "²", 'expected a whole number, 0-4, got "²"'),
-    (2, "loss_per_month", "12,50", f'{AMOUNT} "12,50"'),
+    (2, "loss_per_month", "12,50", f'{AMOUNT} "12,50"{COMMA}'),
     (2, "loss_per_month", "1,200.00", f'{AMOUNT} "1,200.00"'),
     (2, "loss_per_month", "1 200", f'{AMOUNT} "1 200"'),
     (2, "loss_per_month", "1'200", f'{AMOUNT} "1\'200"'),
