@@ -6,7 +6,7 @@ With more threads than one the districts go in as many lanes, each with its own 
 and what the lanes leave over waits for the search that follows.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from concurrent.futures import ThreadPoolExecutor
 from functools import partial
 
@@ -19,7 +19,7 @@ from partsplan.planning.parts import solve_part
 from partsplan.planning.relaxation import Relaxation
 from partsplan.planning.rounding import unsure
 from partsplan.planning.sampling import first_columns, shrunk
-from partsplan.planning.solver import Tuning, Watch
+from partsplan.planning.solver import Tuning
 from partsplan.planning.stopwatch import Stopwatch
 
 SEED = 1
@@ -37,7 +37,7 @@ def settled(
     figures: Floats,
     slack: float,
     watch: Stopwatch,
-    told: Watch,
+    told: Callable[[], object],
     *,
     threads: int = 1,
 ) -> Floats:
@@ -68,7 +68,7 @@ def _lane(
     figures: Floats,
     slack: float,
     watch: Stopwatch,
-    told: Watch,
+    told: Callable[[], object],
     districts: Sequence[Flags],
 ) -> Floats:
     """The plan with the jobs of these districts, within their share of all rows."""
@@ -97,7 +97,7 @@ def _lane(
             unsure(part, UNSURE),
             tuning,
             begun=False,
-            watch=told,
+            heard=lambda _: told(),
         )
         watch.tell(run.seconds)
         figures = figures if found is None else found

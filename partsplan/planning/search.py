@@ -153,6 +153,10 @@ class Search:
 
     def heard(self, *_: float | None) -> None:
         """Watch a run: tell how far the search is, and stop it if somebody asks."""
+        if self.aside is not None:
+            self.bound = min(self.bound, self.aside.bound)
+            if self.aside.newest is not None:
+                self.take(self.rounded(self.aside.newest))
         self.tell()
         if self.stopped:
             raise KeyboardInterrupt
@@ -175,15 +179,15 @@ class Search:
             columns,
             tuning,
             begun=begun,
-            watch=self.heard,
+            heard=self._heard_part,
         )
         self.watch.tell(run.seconds)
         self.take(figures)
-        if self.aside is not None:
-            self.bound = min(self.bound, self.aside.bound)
-            if self.aside.newest is not None:
-                self.take(self.rounded(self.aside.newest))
         return run
+
+    def _heard_part(self, figures: Floats | None) -> None:
+        self.take(figures)
+        self.heard()
 
     def search_whole(self, seconds: float, *, absolute_gap: float = 0.0) -> SolverRun:
         """Search the whole program from the best plan on; its bound counts."""

@@ -7,28 +7,19 @@ from partsplan.domain import Candidate, Comparison, FaultScores, Garage, Standin
 from partsplan.reports.assumptions import assumed_line
 from partsplan.reports.check_text import all_warnings, unquoted
 from partsplan.reports.fault_tables import reasons
+from partsplan.reports.garage_json import garage_data
 from partsplan.reports.plain_data import dumped, head, plain, reason_data
 
 
-def check_json(standing: Standing) -> str:
-    """What was found in a garage and its logbook."""
+def check_json(standing: Standing, *, rows: bool = False) -> str:
+    """What was found in a garage and its logbook; maybe all its ``rows``, too."""
     garage = standing.garage
-    tables = (
-        "vehicles",
-        "faults",
-        "options",
-        "suppliers",
-        "access",
-        "tools",
-        "causes",
-        "milestones",
-    )
+    whole = garage_data(garage)
     return dumped(
         {
-            **head(garage),
-            "months": garage.months,
+            **(whole if rows else {**head(garage), "months": garage.months}),
             "found": {
-                **{table: len(getattr(garage, table)) for table in tables},
+                **{table: len(found) for table, found in whole["rows"].items()},
                 "entries": len(standing.entries),
             },
             "without_option": list(unquoted(garage)),
