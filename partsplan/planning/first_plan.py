@@ -11,7 +11,7 @@ from partsplan.planning.solver import LinearRun
 
 FIRST, MORE = 1200, 2
 """Columns that are solved whole at first, and how many times as many next."""
-FIRST_SHARE, COLUMNS_A_SECOND = 0.1, 2000
+FIRST_SHARE, COLUMNS_A_SECOND = 0.1, 6000
 """Most of the time for a rounding: a share, or a second for so many columns."""
 DISTRICTS_SHARE = 0.6
 """Most of the time for a plan by districts."""
