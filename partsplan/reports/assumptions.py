@@ -4,7 +4,7 @@ from collections.abc import Iterable, Sequence
 
 from partsplan import catalogue
 from partsplan.domain import Assumed, Garage, Plan
-from partsplan.reports.figures import count, number, percent, price
+from partsplan.reports.figures import count, number, percent, price, written
 from partsplan.reports.paper import Paper
 
 MOST_FILLED = 20
@@ -53,7 +53,7 @@ def filled(assumed: Iterable[Assumed]) -> tuple[str, ...]:
     rows: dict[tuple[str, str, str], list[str]] = {}
     for one in assumed:
         values = rows.setdefault((one.table, one.source, one.row), [])
-        values.append(f"{one.column} {one.value}")
+        values.append(f"{one.column} {written(one.value)}")
     alike: dict[tuple[str, str, str], list[str]] = {}
     for (table, source, row), values in rows.items():
         alike.setdefault((table, source, ", ".join(values)), []).append(row)

@@ -1,5 +1,6 @@
 """Numbers as people write them."""
 
+import re
 from collections.abc import Iterable
 from datetime import date
 from fractions import Fraction
@@ -7,6 +8,8 @@ from math import floor, log10
 
 from partsplan.domain import Currency, Garage, Month
 from partsplan.reports.locales import current
+
+_PLAIN = re.compile(r"-?[0-9]+\.[0-9]+")
 
 
 def money(currency: Currency, amount: int | float | Fraction) -> str:
@@ -30,6 +33,11 @@ def number(value: int | float | Fraction, decimals: int = 2) -> str:
     text = f"{float(value):.{decimals}f}"
     text = text.rstrip("0").rstrip(".") if "." in text else text
     return "0" if text in ("-0", "") else current().number(text)
+
+
+def written(cell: str) -> str:
+    """What stands in a cell as its reader writes it, if it is a number."""
+    return current().number(cell) if _PLAIN.fullmatch(cell) else cell
 
 
 def many(how_many: int) -> str:

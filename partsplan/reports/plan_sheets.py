@@ -16,12 +16,12 @@ from partsplan.domain import (
     Shortfall,
     Skip,
 )
-from partsplan.pricing import price
+from partsplan.pricing import flagged, price
 from partsplan.reports.assumptions import assumptions, cautions, warnings
 from partsplan.reports.buying import credited_in, payments
 from partsplan.reports.csv_tables import csv_text
 from partsplan.reports.departures import since_kept
-from partsplan.reports.names import job_name, job_target, supplier_name
+from partsplan.reports.names import job_target, supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.plan_notes import do_not_drive, missed_deadlines, not_drivable
 from partsplan.reports.plan_tables import certainty, outcome
@@ -149,7 +149,7 @@ def _to_buy(garage: Garage, plan: Plan) -> OutSheet:
         OutColumn(title="Pieces"),
         *_texts("For", "From", "Route"),
         *_sums(garage.currency, "Price", "Deposit", "Coding"),
-        *_texts("Coding by"),
+        *_texts("Coding by", "Licensed work"),
     )
     ordered = [job for job in plan.jobs if job.ordered == 0 and not job.bought]
     rows = [_bought(garage, job) for job in ordered]
@@ -159,7 +159,7 @@ def _to_buy(garage: Garage, plan: Plan) -> OutSheet:
 def _bought(garage: Garage, job: Job) -> list[Value]:
     option, own = garage.option[job.option], garage.currency
     return [
-        job_name(garage, job),
+        job.option,
         option.part_no,
         _number(option.quantity),
         job_target(garage, job),
@@ -169,6 +169,7 @@ def _bought(garage: Garage, job: Job) -> list[Value]:
         _sum(own, job.deposit) if job.deposit else None,
         _sum(own, option.coding_cost) if option.coding is Coding.PAID else None,
         "" if option.coding is Coding.NONE else option.coding.value,
+        _yes(flagged(garage, option)),
     ]
 
 
@@ -187,6 +188,7 @@ def _months(garage: Garage, plan: Plan) -> OutSheet:
         *_texts("Month", "Do", "Job", "For", "From"),
         *_sums(own, "Price"),
         OutColumn(title="Hours"),
+        *_texts("Licensed work"),
     )
     rows = [
         [
@@ -197,6 +199,7 @@ def _months(garage: Garage, plan: Plan) -> OutSheet:
             step.supplier,
             None if step.price is None else _sum(own, step.price),
             _number(step.hours) if step.hours else None,
+            _yes(step.licensed),
         ]
         for step in steps(garage, plan)
     ]
@@ -299,6 +302,10 @@ def _sums(currency: Currency, *titles: str) -> tuple[OutColumn, ...]:
         OutColumn(title=f"{title} [{currency.code}]", number_format=shape)
         for title in titles
     )
+
+
+def _yes(told: bool) -> str:
+    return "yes" if told else ""
 
 
 def _sum(currency: Currency, amount: int) -> Decimal:

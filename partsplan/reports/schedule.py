@@ -9,7 +9,7 @@ from partsplan.domain import Garage, Job, Plan
 from partsplan.pricing import flagged, price
 from partsplan.reports.buying import credited_in
 from partsplan.reports.figures import money, month_name, number
-from partsplan.reports.names import LICENSED_NOTE, job_name, job_target, supplier_name
+from partsplan.reports.names import LICENSED, LICENSED_NOTE, job_target, supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.tables import Column, figure, text
 
@@ -21,7 +21,8 @@ SUMS = ("Before", "Budget", "Out", "Back", "Balance")
 class Step:
     """What is done for one job in one month. [minor units], [h]
 
-    The price is None where nothing is ordered.
+    The price is None where nothing is ordered; ``licensed`` says that it is work for a
+    licensed person, or to be checked by one.
     """
 
     month: int
@@ -31,6 +32,7 @@ class Step:
     supplier: str = ""
     price: int | None = None
     hours: Fraction
+    licensed: bool = False
 
 
 def month_by_month(page: Page, garage: Garage, plan: Plan) -> None:
@@ -142,7 +144,7 @@ def in_words(garage: Garage, step: Step) -> tuple[str, str, str, str, str, str]:
     """What is done, for which job, on what, from where, its price and hours."""
     return (
         step.do,
-        step.job,
+        f"{step.job}{LICENSED if step.licensed else ''}",
         step.target,
         step.supplier,
         "" if step.price is None else money(garage.currency, step.price),
@@ -158,11 +160,12 @@ def _steps_of(garage: Garage, job: Job, month: int) -> Iterator[Step]:
     yield Step(
         month=month,
         do="order, fit" if ordered and fitted else "order" if ordered else "fit",
-        job=job_name(garage, job),
+        job=job.option,
         target=job_target(garage, job),
         supplier=supplier_name(garage, job.supplier) if ordered else "",
         price=job.landed if ordered else None,
         hours=job.hours if fitted else Fraction(0),
+        licensed=flagged(garage, garage.option[job.option]),
     )
 
 

@@ -2,7 +2,7 @@
 
 from pathlib import Path
 
-from tests.cli.logged import entered, logged_garage
+from tests.cli.logged import TABLES, entered, logged_garage
 from tests.cli.running import Capture, run
 
 TODAY = ("--today", "2027-02-14")
@@ -30,7 +30,10 @@ WITHOUT = {"check": (), "why": ()}
 
 def lived_in(folder: Path, capsys: Capture) -> Path:
     """A garage with a kept plan, entries and something for each command to tell."""
-    garage = logged_garage(folder)
+    header, *rows = TABLES["faults_csv"].splitlines()
+    faults = [f"{header},kind", *(f"{row}," for row in rows)]
+    faults.append("glow,van,Starts badly,,,,,,glow-plugs-dead\n")
+    garage = logged_garage(folder, faults_csv="\n".join(faults))
     (folder / "garage.toml").write_text(
         'name = "test garage"\ncurrency = "EUR"\nstart = "2027-01"\nmonths = 4\n'
         'budget = "1200.00"\nhours = 8.5\nmoney_per_point = "12.5"\n',

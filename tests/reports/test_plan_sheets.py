@@ -51,10 +51,11 @@ def test_the_shopping_list_of_this_month() -> None:
         [
             *("Job", "Part number", "Pieces", "For", "From", "Route"),
             *("Price [EUR]", "Deposit [EUR]", "Coding [EUR]", "Coding by"),
+            "Licensed work",
         ],
         [
-            *("hose-new*", "BH-1", 2, "Front brake hose bulges, small hatchback"),
-            *("Mill Lane Spares", "new", 69, None, None, None),
+            *("hose-new", "BH-1", 2, "Front brake hose bulges, small hatchback"),
+            *("Mill Lane Spares", "new", 69, None, None, None, "yes"),
         ],
     ]
 
@@ -67,7 +68,7 @@ def test_what_is_to_pay_sums_to_the_ledger() -> None:
 
 def test_every_order_and_fitting_has_its_month() -> None:
     assert [row[:3] for row in rows(made(), "months")[1:]] == [
-        ["2027-01", "order, fit", "hose-new*"],
+        ["2027-01", "order, fit", "hose-new"],
         ["2027-02", "order", "ecu-exchange"],
         ["2027-03", "fit", "ecu-exchange"],
     ]
@@ -174,7 +175,7 @@ def test_parts_that_were_bought_before_are_not_bought_again() -> None:
     bought: Job = replace(PLAN.jobs[0], bought=True)
     content = made(plan=replace(PLAN, jobs=(bought, *PLAN.jobs[1:])))
     assert len(rows(content, "to buy")) == 1
-    assert rows(content, "months")[1][:3] == ["2027-01", "fit", "hose-new*"]
+    assert rows(content, "months")[1][:3] == ["2027-01", "fit", "hose-new"]
 
 
 def test_a_plan_with_every_rule_fits() -> None:
