@@ -83,7 +83,7 @@ def optimise(
         search.stage = Stage.WORTH
         search.aim(search.worth)
         relaxed = relax(search, very_wide=very_wide)
-        if very_wide and limits.threads > 1:
+        if limits.threads > 1 and not searchable and (relaxed or very_wide):
             round_and_cut(search)
         elif relaxed:
             cut_down(search)
