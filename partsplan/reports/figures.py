@@ -45,6 +45,11 @@ def many(how_many: int) -> str:
     return current().number(f"{how_many:,}")
 
 
+def fixed(value: float | Fraction, decimals: int) -> str:
+    """A number with all its decimals, for figures that stand below each other."""
+    return current().number(f"{float(value):.{decimals}f}")
+
+
 def percent(share: float | Fraction) -> str:
     """A share in per cent: whole from 10 % on, two digits that count below."""
     value = float(share) * 100

@@ -13,7 +13,7 @@ from partsplan.domain import (
     NormColumn,
     Ratio,
 )
-from partsplan.reports.figures import count, day_name, listed, number, percent
+from partsplan.reports.figures import count, day_name, fixed, listed, number, percent
 from partsplan.reports.names import supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.tables import figure, text
@@ -49,7 +49,7 @@ def lesson_tables(
 
 def _table(page: Page, grouping: Grouping, together: Sequence[Lesson]) -> None:
     columns = [
-        text("Name"),
+        text(grouping.value.capitalize()),
         figure("Parts"),
         figure("Overdue", optional=True),
         figure("Days late"),
@@ -59,12 +59,7 @@ def _table(page: Page, grouping: Grouping, together: Sequence[Lesson]) -> None:
         figure("Billed"),
         figure("Hours"),
     ]
-    page.table(
-        "lessons",
-        columns,
-        [_row(one) for one in together],
-        of=("Of", grouping.value),
-    )
+    page.table(f"by-{grouping.value}", columns, [_row(one) for one in together])
 
 
 def _row(one: Lesson) -> tuple[str, ...]:
@@ -88,7 +83,7 @@ def _interval(duds: Duds) -> str:
 
 
 def _ratio(ratio: Ratio | None) -> str:
-    return f"x {number(ratio.mean)}" if ratio else ""
+    return f"x {fixed(ratio.mean, 2)}" if ratio else ""
 
 
 def _norms(page: Page, garage: Garage, found: Lessons) -> None:

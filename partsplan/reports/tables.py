@@ -10,7 +10,9 @@ from partsplan.reports import wrapping
 
 BETWEEN = 2  # blanks that tabulate puts between two columns
 NARROWEST = 8
-_BREAKS = re.compile(r"\s|(?<=-)")
+NARROW_PAGE = 60
+"""A page that is narrower has no room for cut words. [characters]"""
+_BREAKS = re.compile(r"[ \n\t]|(?<=-)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -57,11 +59,14 @@ def table(
 ) -> str:
     """The rows under their titles, no line longer than ``width`` where that can be.
 
-    Cells that may wrap share what the others leave. [characters]
+    Cells that may wrap share what the others leave. Where there is no room for that,
+    each row becomes lines of its own. [characters]
     """
     columns, rows = told(columns, rows)
-    rows = _each_once(columns, rows)
     widths = _widths(columns, rows, width)
+    if widths is None:
+        return "\n".join(line for row in rows for line in _lines(columns, row, width))
+    rows = _each_once(columns, rows)
     # tabulate pads its own headers; as rows they take no more room than they need
     lines = [[column.title for column in columns], ["-" * room for room in widths]]
     lines += [
@@ -105,16 +110,31 @@ def _each_once(
     ]
 
 
+def _lines(columns: Sequence[Column], row: Sequence[str], width: int) -> list[str]:
+    """A row below its first cell, each other one beside its title."""
+    first, *others = row
+    lines = wrapping.prose(first, width) or [""]
+    for column, cell in zip(columns[1:], others, strict=True):
+        if cell:
+            told = f"{column.title}: {cell}" if column.title else cell
+            lines += wrapping.prose(told, width, hanging="  ")
+    return lines
+
+
 def _widths(
     columns: Sequence[Column], rows: Sequence[Sequence[str]], width: int
-) -> list[int]:
-    """Characters for each column; words are cut only where nothing else helps."""
+) -> list[int] | None:
+    """Characters for each column; None if there is too little room for all.
+
+    Words are cut only where nothing else helps, and never on a narrow page.
+    """
     cells = [
         [column.title, *(row[place] for row in rows)]
         for place, column in enumerate(columns)
     ]
     widths = [max(map(len, column)) for column in cells]
-    for shortest in (_longest_piece, lambda _: NARROWEST):
+    ways = (_longest_piece, lambda _: NARROWEST)
+    for shortest in ways if width >= NARROW_PAGE else ways[:1]:
         floors = [
             max(len(column.title), shortest(cells[place]))
             if column.wraps
@@ -122,7 +142,9 @@ def _widths(
             for place, column in enumerate(columns)
         ]
         widths = _narrowed(columns, widths, floors, width)
-    return widths
+        if sum(widths) + BETWEEN * (len(widths) - 1) <= width:
+            return widths
+    return None
 
 
 def _narrowed(

@@ -67,7 +67,7 @@ def test_lead_times_that_differ_are_days_to_add() -> None:
 
 def test_a_row_has_every_figure() -> None:
     late = "2027-06-01 ordered radiator amount=10001"
-    rows = [line.split() for line in told(*LATE, late).splitlines()]
+    rows = [line.split() for line in told(*LATE, late, width=120).splitlines()]
     (row,) = [row for row in rows if row[:1] == ["counter"]]
     assert row == [
         *("counter", "4", "1", "9", "9", "0", "of", "3", "0", "to", "47", "%"),

@@ -39,13 +39,53 @@ def test_an_optional_column_without_content_goes() -> None:
     assert "Deposit" in table(columns, [("a", "8.00", "b")], width=80)
 
 
+LONG = "alternator-regulator", "Brackenford Van and Bus Parts", "a b c " * 20
+COLUMNS = [text("Job"), text("From"), text("For")]
+
+
 def test_words_are_cut_only_where_nothing_else_helps() -> None:
-    rows = [("alternator-regulator", "Brackenford Van and Bus Parts", "a b c " * 20)]
-    columns = [text("Job"), text("From"), text("For")]
-    drawn = table(columns, rows, width=50)
+    drawn = table(COLUMNS, [LONG], width=50)
     assert "alternator-  " in drawn
     assert "Brackenford" in drawn
-    assert "Brackenford" not in table(columns, rows, width=26)
+    drawn = table(COLUMNS, [("x" * 70, *LONG[1:])], width=80)
+    assert "x" * 70 not in drawn
+    assert "Job " in drawn.splitlines()[0]
+
+
+def test_where_there_is_no_room_a_row_becomes_lines() -> None:
+    rows = [(*LONG, "12.50"), ("fuse", "", "lamp", "0.40")]
+    drawn = table([*COLUMNS, figure("Price")], rows, width=32)
+    assert drawn.splitlines() == [
+        "alternator-regulator",
+        "  From: Brackenford Van and Bus",
+        "  Parts",
+        *drawn.splitlines()[3:-4],
+        "  Price: 12.50",
+        "fuse",
+        "  For: lamp",
+        "  Price: 0.40",
+    ]
+
+
+def test_what_is_said_once_is_said_in_each_of_such_rows() -> None:
+    columns = [Column("Month", once=True), Column("Do"), figure("Hours")]
+    rows = [("2027-01", "order", "1"), ("2027-01", "fit", "2"), ("2027-02", "fit", "")]
+    drawn = table(columns, rows, width=80).splitlines()
+    assert [line.split()[0] for line in drawn[2:]] == ["2027-01", "fit", "2027-02"]
+    assert table(columns, rows, width=12).splitlines() == [
+        *("2027-01", "  Do: order", "  Hours: 1"),
+        *("2027-01", "  Do: fit", "  Hours: 2"),
+        *("2027-02", "  Do: fit"),
+    ]
+
+
+@given(st.lists(st.tuples(WORDS, *[st.text("0123456789.", max_size=12)] * 6)))
+def test_not_even_many_figures_are_longer_than_a_narrow_page(
+    rows: list[tuple[str, ...]],
+) -> None:
+    columns = [text("What"), *(figure(f"Figure {at}") for at in range(6))]
+    drawn = table(columns, rows, width=40)
+    assert not rows or all(len(line) <= 40 for line in drawn.splitlines())
 
 
 def test_a_number_stays_with_its_per_cent_sign() -> None:
