@@ -125,17 +125,25 @@ def _numbers() -> "FormatLocale":
 def _month_labels(garage: Garage) -> dict[str, list[str]]:
     """At most twelve months by their places, with the year where that is new.
 
+    The first one has none if the next is a January.
     Every second or third month of more is one that begins with January.
     """
     step = -(-garage.months // MOST_LABELS)
-    labels: dict[str, list[str]] = {}
-    for place in range(garage.months):
-        month = garage.month(place)
-        if (month.month - 1) % step == 0:
-            new = not labels or month.month == 1
-            year = str(month.year) if new else ""
-            labels[str(place + 0.5)] = [f"{month.month:02d}", year]
-    return labels
+    shown = [
+        (place, month)
+        for place in range(garage.months)
+        if ((month := garage.month(place)).month - 1) % step == 0
+    ]
+    # two years side by side would touch
+    late = len(shown) > 1 and shown[1][1].month == 1
+    first = shown[late][0] if shown else 0
+    return {
+        str(place + 0.5): [
+            f"{month.month:02d}",
+            str(month.year) if place == first or month.month == 1 else "",
+        ]
+        for place, month in shown
+    }
 
 
 def _described(drawn: str, name: str) -> str:

@@ -132,6 +132,14 @@ def test_a_long_axis_names_fewer_months_but_every_year(
     assert named == labels
 
 
+def test_years_that_would_touch_are_told_once() -> None:
+    lines = [replace(PLAN.ledger[0], month=month) for month in range(3)]
+    garage = replace(GARAGE, start=Month(2026, 12), months=3)
+    figure = money_figure(garage, replace(PLAN, ledger=tuple(lines)))
+    named = re.findall(r">(0[0-9]|1[0-2]|20[0-9]{2})<", figure.svg)
+    assert named == ["12", "01", "2027", "02"]
+
+
 def test_money_is_that_of_the_ledger(figures: dict[str, Figure]) -> None:
     money = figures["money"]
     assert column(money.table, "Month") == ["2027-01", "2027-02", "2027-03"]
