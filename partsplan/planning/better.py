@@ -15,8 +15,9 @@ from partsplan.planning.solver import Tuning
 
 WHOLE_SHARE = 0.2
 """Most of the time for the first search of the whole program."""
-ROUND_SHARE = 0.3
-"""Most of the time left for a wider rounding."""
+ROUND_SHARE, ROUNDED_A_SECOND = 0.3, 20_000
+"""Most of the time left for a wider rounding, which is begun only if that is a second
+for so many columns of the program: HiGHS looks at no clock while it begins."""
 STALE = 12
 """Parts solved in vain before something wider is tried."""
 PART, MOST_PART, PARTS = 400, 2500, 40
@@ -47,7 +48,8 @@ def search_parts(search: Search) -> None:
             _round_beside(search, neighbours, count)
         else:
             _improve(search, neighbours, ROUND_SHARE * search.watch.left)
-            _round(search, count, ROUND_SHARE * search.watch.left)
+            if seconds := _room(search):
+                _round(search, count, seconds)
         count = min(MORE * count, search.width)
 
 
@@ -95,36 +97,43 @@ def _round(search: Search, count: int, seconds: float) -> None:
 def round_and_cut(search: Search) -> None:
     """Round the relaxation in another thread while it is cut down."""
     aside = _rounding(search, MORE * FIRST)
-    if aside is None:
-        return
     cut_down(search)
-    _rounded(search, *aside)
+    if aside is not None:
+        _rounded(search, *aside)
 
 
 def _round_beside(search: Search, neighbours: Neighbours, count: int) -> None:
     """Round in another thread while parts are solved."""
     aside = _rounding(search, count)
     if aside is None:
+        _improve(search, neighbours, search.watch.left)
         return
     while search.going_on and not aside[0].done:
         _improve(search, neighbours, search.watch.left, beside=aside[0])
     _rounded(search, *aside)
 
 
+def _room(search: Search) -> float:
+    """Seconds for a wider rounding; 0 if there are too few left to begin one."""
+    seconds = ROUND_SHARE * search.watch.left
+    return seconds if seconds * ROUNDED_A_SECOND >= search.width else 0.0
+
+
 def _rounding(search: Search, count: int) -> tuple[Aside, Floats, Places] | None:
     """A rounding between the relaxation and the best plan, begun in another thread.
 
-    With the figures beside it and the columns that it solves.
+    With the figures beside it and the columns that it solves; None if there is no time
+    for one.
     """
-    figures = search.figures
-    if figures is None:
+    figures, seconds = search.figures, _room(search)
+    if figures is None or not seconds:
         return None
     columns = unsure(search.relaxation, count, figures)
     aside = Aside(
         search.matrix.beside(figures, columns),
         search.objective[columns],
         Tuning(
-            seconds=ROUND_SHARE * search.watch.left,
+            seconds=seconds,
             gap=search.limits.gap,
             tolerance=LOOSE,
         ),
