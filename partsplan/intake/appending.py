@@ -1,7 +1,5 @@
 """New faults as rows of a faults.csv that is there, whatever it looks like."""
 
-import csv
-import io
 import re
 import shutil
 import tempfile
@@ -14,6 +12,7 @@ from partsplan.errors import InvalidGarage, Problem
 from partsplan.intake.columns import FAULTS
 from partsplan.intake.reading import read_garage
 from partsplan.intake.writing import write_texts
+from partsplan.sheets.csv_text import csv_text
 from partsplan.sheets.formulas import protected
 from partsplan.sheets.tables import read_sheet, separator
 
@@ -51,15 +50,14 @@ def fault_rows(folder: Path, faults: Sequence[Fault]) -> NewRows:
     text, columns = _file(folder)
     known = [column.name for column in FAULTS.columns]
     cells = [_cells(fault, columns) for fault in faults]
-    rows = io.StringIO()
-    csv.writer(
-        rows,
-        delimiter=separator(text.removeprefix("\ufeff"), known),
-        lineterminator=_line_end(text),
-    ).writerows([row.get(name, "") for name in columns] for row in cells)
+    rows = csv_text(
+        ([row.get(name, "") for name in columns] for row in cells),
+        separator=separator(text.removeprefix("\ufeff"), known),
+        line_end=_line_end(text),
+    )
     filled = {name for row in cells for name, cell in row.items() if cell}
     lost = tuple(name for name in known if name in filled - set(columns))
-    return NewRows(rows.getvalue(), lost)
+    return NewRows(rows, lost)
 
 
 def append_faults(folder: Path, faults: Sequence[Fault]) -> NewRows:

@@ -4,6 +4,7 @@ import json
 import re
 from collections.abc import Mapping
 from dataclasses import dataclass
+from functools import partial
 from itertools import chain
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -23,7 +24,8 @@ from partsplan.intake.schema import Table
 from partsplan.intake.setting_columns import RATE, SETTINGS
 from partsplan.intake.settings import FILE
 from partsplan.intake.starter import FIRST_MONTH, write_starter
-from partsplan.intake.writing import csv_text, toml_text
+from partsplan.intake.writing import toml_text
+from partsplan.sheets.csv_text import csv_text
 from partsplan.sheets.tables import Sheet
 
 _TOML_NUMBER = re.compile(r"-?(0|[1-9][0-9]*)(\.[0-9]+)?")
@@ -87,8 +89,9 @@ def folder_of(path: Path) -> FolderTexts:
 
 def _csv(table: Table, sheet: Sheet | Problem | None, commas: bool) -> str:
     separator = ";" if commas else ","
+    written = partial(csv_text, separator=separator, line_end="\n")
     if not isinstance(sheet, Sheet):
-        return csv_text([[column.name for column in table.columns]], separator)
+        return written([[column.name for column in table.columns]])
     kinds = {column.name: column.kind for column in table.columns}
     named = [(place, name) for place, name in enumerate(sheet.header.cells) if name]
 
@@ -99,7 +102,7 @@ def _csv(table: Table, sheet: Sheet | Problem | None, commas: bool) -> str:
         [cell(record.cells[place], name) for place, name in named]
         for record in sheet.records
     )
-    return csv_text(chain([[name for _, name in named]], rows), separator)
+    return written(chain([[name for _, name in named]], rows))
 
 
 def _toml(values: Mapping[str, Any]) -> str:

@@ -1,7 +1,5 @@
 """A Garage becomes a folder that reads back as the same Garage."""
 
-import csv
-import io
 import json
 import os
 import shutil
@@ -18,6 +16,7 @@ from partsplan.intake.currency import currency
 from partsplan.intake.option_columns import OPTIONS
 from partsplan.intake.schema import Table
 from partsplan.intake.settings import FILE
+from partsplan.sheets.csv_text import csv_text
 from partsplan.sheets.decimals import decimal
 from partsplan.sheets.formulas import protected
 
@@ -64,17 +63,11 @@ def _write(path: Path, text: str) -> None:
             beside.unlink()
 
 
-def csv_text(rows: Iterable[Iterable[str]], separator: str = ",") -> str:
-    """A CSV file of these rows."""
-    file = io.StringIO()
-    csv.writer(file, delimiter=separator, lineterminator="\n").writerows(rows)
-    return file.getvalue()
-
-
 def _csv(table: Table, garage: Garage) -> str:
     header = (column.name for column in table.columns)
     facts = getattr(garage, table.name)
-    return csv_text([header, *(_cells(table, garage, fact) for fact in facts)])
+    rows = [header, *(_cells(table, garage, fact) for fact in facts)]
+    return csv_text(rows, line_end="\n")
 
 
 def _cells(table: Table, garage: Garage, fact: Any) -> Iterator[str]:

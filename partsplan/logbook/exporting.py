@@ -1,8 +1,7 @@
 """A logbook as text for other programs, from which it can be made anew."""
 
-import csv
-import io
 from collections.abc import Iterable
+from itertools import chain
 from pathlib import Path
 from sqlite3 import Connection
 
@@ -13,7 +12,7 @@ from partsplan.logbook.entries import add_entries
 from partsplan.logbook.opening import create
 from partsplan.logbook.plans import add_plans
 from partsplan.logbook.rows import ENTRIES, moment_text
-from partsplan.sheets import decimal, one_line, protected
+from partsplan.sheets import csv_text, decimal, one_line, protected
 
 _YES_NO = {None: "", True: "yes", False: "no"}
 
@@ -67,11 +66,8 @@ def as_csv(entries: Iterable[Entry], currency: Currency) -> str:
 
     Text that a spreadsheet would take for a formula gets a ' before it.
     """
-    file = io.StringIO()
-    writer = csv.writer(file)
-    writer.writerow(ENTRIES.columns)
-    writer.writerows(_cells(entry, currency) for entry in entries)
-    return file.getvalue()
+    rows = (_cells(entry, currency) for entry in entries)
+    return csv_text(chain([ENTRIES.columns], rows))
 
 
 def _cells(entry: Entry, currency: Currency) -> tuple[str, ...]:

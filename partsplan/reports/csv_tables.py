@@ -4,15 +4,13 @@ A text is made once more with bare figures, and each table that is put on its pa
 kept; so programs get what is shown, and nothing else.
 """
 
-import csv
-import io
 from collections.abc import Callable, Iterator, Mapping, Sequence
 from contextlib import contextmanager
 from contextvars import ContextVar
 
 from partsplan.reports.locales import BARE, written_in
 from partsplan.reports.tables import Column
-from partsplan.sheets.formulas import protected
+from partsplan.sheets import csv_text, protected
 
 Rows = list[list[str]]
 """The titles of the columns, then the cells."""
@@ -27,19 +25,12 @@ def csv_tables(text: Callable[..., str]) -> Mapping[str, str]:
     """All tables of a text as CSV, by their names; ``text`` takes a ``width``."""
     with written_in(BARE), _kept() as tables:
         text(width=WIDE)
-    return {name: csv_text(rows) for name, rows in tables.items()}
+    return {name: safe_csv(rows) for name, rows in tables.items()}
 
 
-def csv_text(rows: Sequence[Sequence[str]]) -> str:
-    """Rows as RFC 4180 has them, none of whose cells a spreadsheet takes for a formula.
-
-    Lines end with CRLF; cells with a comma, a quote or a line end are quoted.
-    """
-    file = io.StringIO()
-    csv.writer(file, lineterminator="\r\n").writerows(
-        map(protected, row) for row in rows
-    )
-    return file.getvalue()
+def safe_csv(rows: Sequence[Sequence[str]]) -> str:
+    """The rows as CSV, none of whose cells a spreadsheet takes for a formula."""
+    return csv_text(map(protected, row) for row in rows)
 
 
 def keep(

@@ -19,7 +19,7 @@ from partsplan.domain import (
 from partsplan.pricing import flagged, price
 from partsplan.reports.assumptions import assumptions, cautions, warnings
 from partsplan.reports.buying import credited_in, payments
-from partsplan.reports.csv_tables import csv_text
+from partsplan.reports.csv_tables import safe_csv
 from partsplan.reports.departures import since_kept
 from partsplan.reports.names import job_target, supplier_name
 from partsplan.reports.page import Page
@@ -64,7 +64,7 @@ def plan_csv(
 ) -> Mapping[str, str]:
     """The same sheets as CSV, by their names."""
     return {
-        sheet.title.replace(" ", "-"): csv_text(
+        sheet.title.replace(" ", "-"): safe_csv(
             [
                 [column.title for column in sheet.columns],
                 *([_text(cell) for cell in row] for row in sheet.rows),
