@@ -1,10 +1,16 @@
 """A search of a whole program in a thread of its own, while parts are solved."""
 
+import atexit
 from math import inf
 from threading import Thread
 
+import numpy as np
+
 from partsplan.planning.matrix import Floats, Matrix
 from partsplan.planning.solver import SolverRun, Tuning, solve_whole
+
+PATIENCE = 2.0
+"""Longest wait for a search that is to end. [s]"""
 
 
 class Aside:
@@ -50,17 +56,22 @@ class Aside:
         """Whether it came to an end by itself."""
         return not self._thread.is_alive()
 
-    def stop(self) -> SolverRun:
-        """End it, and what it found.
+    def stop(self) -> Floats | None:
+        """End it; the best solution that it has found.
+
+        Where HiGHS does not look up for a while, as in the first steps of a wide
+        program, it ends by itself later, at the latest before this process does.
 
         Raises
         ------
         SolverFailed
         """
         self._stopping = True
-        self._thread.join()
+        self._thread.join(PATIENCE)
+        if not self.done:
+            atexit.register(self._thread.join)
         if self._error is not None:
             raise self._error
-        if self._run is None:
-            raise AssertionError("a search that ends has a run or an error")
-        return self._run
+        if self._run is not None and self._run.values:
+            return np.array(self._run.values)
+        return self.newest

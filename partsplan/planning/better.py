@@ -15,9 +15,9 @@ from partsplan.planning.solver import Tuning
 
 WHOLE_SHARE = 0.2
 """Most of the time for the first search of the whole program."""
-ROUND_SHARE, ROUNDED_A_SECOND = 0.3, 20_000
+ROUND_SHARE, ROUNDED_A_SECOND = 0.3, 60_000
 """Most of the time left for a wider rounding, which is begun only if that is a second
-for so many columns of the program: HiGHS looks at no clock while it begins."""
+for so many columns of the program."""
 STALE = 12
 """Parts solved in vain before something wider is tried."""
 PART, MOST_PART, PARTS = 400, 2500, 40
@@ -144,10 +144,10 @@ def _rounding(search: Search, count: int) -> tuple[Aside, Floats, Places] | None
 
 def _rounded(search: Search, aside: Aside, figures: Floats, columns: Places) -> None:
     """Take what a rounding in another thread has found."""
-    run = aside.stop()
-    if run.values:
+    solved = aside.stop()
+    if solved is not None:
         found = figures.copy()
-        found[columns] = run.values
+        found[columns] = solved
         search.take(search.rounded(found))
 
 
@@ -170,7 +170,7 @@ def _search_beside(search: Search, neighbours: Neighbours) -> None:
     _round(search, FIRST, search.limits.seconds * FIRST_SHARE)
     while search.going_on and not aside.done:
         _improve(search, neighbours, search.watch.left, beside=aside)
-    run = aside.stop()
-    search.bound = min(search.bound, run.bound)
-    if run.values:
-        search.take(search.rounded(np.array(run.values)))
+    solved = aside.stop()
+    search.bound = min(search.bound, aside.bound)
+    if solved is not None:
+        search.take(search.rounded(solved))

@@ -46,15 +46,19 @@ def _relax(search: Search) -> LinearRun:
 def _first_round(search: Search) -> None:
     """A plan from the relaxation, but for the columns that it is unsure of.
 
-    More of them where the others leave no room for a plan.
+    More of them where the others leave no room for a plan; all the time that is left
+    where there is no plan at all.
     """
     count = FIRST
     seconds = search.limits.seconds * FIRST_SHARE
     watch = search.watch.part(min(seconds, search.width / COLUMNS_A_SECOND))
-    while watch.left and not search.stopped:
-        columns = unsure(search.relaxation, count)
-        run = search.solve(columns, watch.left, begun=False)
-        if run.status is not PlanStatus.INFEASIBLE or count > search.width:
+    while not search.stopped:
+        left = watch.left or (search.watch.left if search.figures is None else 0.0)
+        if not left:
+            break
+        run = search.solve(unsure(search.relaxation, count), left, begun=False)
+        solved = run.status is not PlanStatus.INFEASIBLE
+        if (solved and search.figures is not None) or count > search.width:
             break
         count *= MORE
 
