@@ -25,7 +25,7 @@ from partsplan.reports.names import job_target, supplier_name
 from partsplan.reports.page import Page
 from partsplan.reports.plan_notes import do_not_drive, missed_deadlines, not_drivable
 from partsplan.reports.plan_tables import certainty, outcome
-from partsplan.reports.schedule import SUMS, steps
+from partsplan.reports.schedule import SUMS, month_money, steps
 from partsplan.reports.suspicions import check_first
 from partsplan.reports.words import sentence
 from partsplan.sheets.writing import (
@@ -213,19 +213,15 @@ def _ledger(garage: Garage, plan: Plan) -> OutSheet:
         OutColumn(title="Hours used"),
         OutColumn(title="Hours there are"),
     )
-    rows: list[list[Value]] = []
-    before = garage.opening_cash
-    for line in plan.ledger:
-        sums = (before, line.budget, line.out, line.back, line.balance)
-        rows.append(
-            [
-                str(garage.month(line.month)),
-                *(_sum(garage.currency, one) for one in sums),
-                _number(line.hours),
-                _number(garage.monthly_hours[line.month]),
-            ]
-        )
-        before = line.balance if garage.carry_over else 0
+    rows: list[list[Value]] = [
+        [
+            str(garage.month(line.month)),
+            *(_sum(garage.currency, one) for one in month_money(garage, plan, line)),
+            _number(line.hours),
+            _number(garage.monthly_hours[line.month]),
+        ]
+        for line in plan.ledger
+    ]
     return OutSheet(title="ledger", columns=columns, rows=rows)
 
 

@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from fractions import Fraction
 
-from partsplan.domain import Garage, Job, Plan
+from partsplan.domain import Garage, Job, LedgerLine, Plan
 from partsplan.pricing import flagged, price
 from partsplan.reports.buying import credited_in
 from partsplan.reports.figures import money, month_name, number
@@ -64,22 +64,26 @@ def cash_and_hours(page: Page, garage: Garage, plan: Plan) -> None:
         figure("Hours used"),
         figure("of"),
     ]
-    rows = []
-    before = garage.opening_cash
-    for line in plan.ledger:
-        sums = (before, line.budget, line.out, line.back, line.balance)
-        rows.append(
-            (
-                month_name(garage.month(line.month)),
-                *(money(garage.currency, one) for one in sums),
-                number(line.hours),
-                number(garage.monthly_hours[line.month]),
-            )
+    rows = [
+        (
+            month_name(garage.month(line.month)),
+            *(money(garage.currency, one) for one in month_money(garage, plan, line)),
+            number(line.hours),
+            number(garage.monthly_hours[line.month]),
         )
-        before = line.balance if garage.carry_over else 0
+        for line in plan.ledger
+    ]
     page.table("ledger", columns, rows)
     if not garage.carry_over:
         page.paragraph("Unspent money does not move on to the next month.")
+
+
+def month_money(garage: Garage, plan: Plan, line: LedgerLine) -> tuple[int, ...]:
+    """The money of a month, in the order of ``SUMS``. [minor units]"""
+    before = garage.opening_cash
+    if line.month:
+        before = plan.ledger[line.month - 1].balance if garage.carry_over else 0
+    return before, line.budget, line.out, line.back, line.balance
 
 
 def old_units(page: Page, garage: Garage, plan: Plan) -> None:

@@ -7,7 +7,7 @@ from partsplan.domain import Garage, Plan
 from partsplan.reports.buying import payments
 from partsplan.reports.figures import money, month_name, number, price
 from partsplan.reports.html.leaf import Table
-from partsplan.reports.schedule import in_words, steps
+from partsplan.reports.schedule import in_words, month_money, steps
 from partsplan.reports.suspicions import unchecked
 from partsplan.reports.tables import figure, text
 
@@ -71,7 +71,7 @@ def suspected(garage: Garage, plan: Plan, month: int) -> tuple[str, ...]:
 def sums(garage: Garage, plan: Plan, month: int) -> str:
     """The money and the own hours of a month, as sentences."""
     line, currency = plan.ledger[month], garage.currency
-    before = _before(garage, plan, month)
+    before, *_ = month_money(garage, plan, line)
     there = f"{price(currency, line.budget)} come in"
     if before > 0:
         there = f"{money(currency, before)} are left over, {there}"
@@ -84,13 +84,6 @@ def sums(garage: Garage, plan: Plan, month: int) -> str:
         f"{price(currency, line.balance)} at the end. "
         f"Own hours: {number(line.hours)} of {own}."
     )
-
-
-def _before(garage: Garage, plan: Plan, month: int) -> int:
-    """What the month starts with. [minor units]"""
-    if month == 0:
-        return garage.opening_cash
-    return plan.ledger[month - 1].balance if garage.carry_over else 0
 
 
 def _month(garage: Garage, plan: Plan, month: int) -> MonthPage:
