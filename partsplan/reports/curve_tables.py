@@ -55,14 +55,14 @@ def curve_columns(garage: Garage) -> list[Column]:
 
 def curve_row(garage: Garage, point: BudgetPoint, *, now: bool) -> tuple[str, ...]:
     """One sum; ``now`` marks the garage's own."""
-    budget = ("now " if now else "") + money(garage.currency, point.budget)
+    budget, own = money(garage.currency, point.budget), ["now"] * now
     found = point.found
     if isinstance(found, Needs):
         lacks = price(garage.currency, found.money)
         return (
             budget,
             *[""] * 6,
-            f"no plan: {lacks} more in {month_name(found.month)}",
+            "; ".join([*own, f"no plan: {lacks} more in {month_name(found.month)}"]),
         )
     stages = found.stages
     return (
@@ -73,7 +73,7 @@ def curve_row(garage: Garage, point: BudgetPoint, *, now: bool) -> tuple[str, ..
         number(stages.undrivable_vehicle_months),
         number(len(found.open_faults)),
         number(len(_jobs_of(point))),
-        "",
+        *(own or [""]),
     )
 
 

@@ -205,10 +205,11 @@ def test_the_curve_leaves_out_sums_without_a_plan(figures: dict[str, Figure]) ->
     assert column(curve.table, "EUR a month") == [
         "50.00",
         "200.00",
-        "now 300.00",
+        "300.00",
         "400.00",
     ]
     assert column(curve.table, "Remark")[0].startswith("no plan: 7.00 EUR more")
+    assert column(curve.table, "Remark")[1:] == ["", "now", ""]
     assert shapes(curve, "fill", DEEP.light) == 3
 
 
