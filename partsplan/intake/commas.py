@@ -15,7 +15,7 @@ from partsplan.intake.cells import Kind, Sort
 from partsplan.intake.document import Document, Number
 from partsplan.intake.lists import FIXES, INSTALMENTS
 from partsplan.intake.schema import Table
-from partsplan.intake.setting_columns import RATE, SETTINGS
+from partsplan.intake.setting_columns import RATE, RATES, SETTINGS
 from partsplan.sheets.quoting import shown
 from partsplan.sheets.tables import Sheet
 
@@ -60,9 +60,9 @@ def settings_with_points(document: Document) -> Document:
             return {name: value_of(f"{key}.{name}", one) for name, one in value.items()}
         if isinstance(value, list):
             return [value_of(key, one) for one in value]
-        if not isinstance(value, str) or isinstance(value, Number):
+        kind = RATE.kind if key.startswith(f"{RATES}.") else _KIND_OF.get(key)
+        if kind is None or not isinstance(value, str) or isinstance(value, Number):
             return value
-        kind = _KIND_OF.get(key, RATE.kind)
         try:
             return _with_points(value, kind)
         except ValueError as error:

@@ -136,6 +136,13 @@ def test_texts_among_the_settings_follow_and_numbers_of_toml_do_not(
     ]
 
 
+def test_a_key_that_is_none_is_told_once(tmp_path: Path) -> None:
+    text = in_commas(tmp_path).replace("[rates]", 'owner = "A. B."\n\n[rates]')
+    assert problems(tmp_path, {"garage.toml": text}) == [
+        "garage.toml:9: owner: no such key"
+    ]
+
+
 @pytest.mark.parametrize("cell", ["12,50", "1250,00"])
 def test_without_the_key_a_comma_is_refused_and_the_key_is_named(
     cell: str, tmp_path: Path
