@@ -216,5 +216,3 @@ _LOCALE = click.option(
     envvar="PARTSPLAN_LOCALE",
     help="Write sums and dates as in de, en-GB, en-US, fr and others.",
 )
-locale_option = _LOCALE
-"""Adds ``--locale`` alone."""
