@@ -1,5 +1,6 @@
 """Solves a part of a program while the rest stands still."""
 
+from collections import deque
 from collections.abc import Callable
 
 import numpy as np
@@ -36,7 +37,7 @@ def solve_part(
         all_figures[matrix.whole] = np.round(all_figures[matrix.whole])
         return all_figures
 
-    newest: list[Floats] = []  # filled in the solver's own thread
+    newest: deque[Floats] = deque(maxlen=1)  # filled in the solver's own thread
 
     def watch(*_: float | None) -> None:
         if heard is not None:
