@@ -47,17 +47,20 @@ def configured(**options: Any) -> QuietHighs:
 
 
 def use_threads(number: int) -> None:
-    """Let HiGHS use so many threads; other runs must not be under way.
+    """Let HiGHS use so many threads, unless a run is under way with another number.
 
-    Within a process it silently refuses another number than before.
+    Within a process it silently refuses another number than before, and its threads
+    must not be taken from a run; one may go on after its search was given up.
     """
-    if number != _used[0]:
+    if number != _used[0] and not _running:
         highspy.Highs.resetGlobalScheduler(True)
         _used[0] = number
 
 
 _used = [0]
 """The number of threads that runs of this process have."""
+_running: set[Event] = set()
+"""What runs that are under way will say when they are done."""
 
 
 def expect_ok(status: Any, what: str) -> None:
@@ -79,8 +82,10 @@ def run_aside(highs: QuietHighs, poll: Callable[[bool], object]) -> bool:
         try:
             highs.run()
         finally:
+            _running.discard(done)
             done.set()
 
+    _running.add(done)
     with Interrupts() as interrupts:
         Thread(target=work, daemon=True).start()
         pause = FIRST_POLL_SECONDS
